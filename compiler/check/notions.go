@@ -1,0 +1,128 @@
+package check
+
+import (
+	"fmt"
+
+	"seamwarden/compiler/assembly"
+	"seamwarden/compiler/model"
+	"seamwarden/dsl/finding"
+)
+
+func init() {
+	register(Rule{ID: "notion-count", Severity: finding.Error, Category: "needs", FromAbsence: true, run: notionCount,
+		Purpose: "The number of a notion that is listed is not the number that the steps use.",
+		Why:     "The shopping list makes somebody buy too few, or the steps ask for what was not bought."})
+	register(Rule{ID: "notion-never-used", Severity: finding.Error, Category: "needs", FromAbsence: true, run: notionUnused,
+		Purpose: "A notion is listed and no step uses it.",
+		Why:     "It is on the shopping list, so somebody buys it; or a step is missing."})
+	register(Rule{ID: "buttonholes-and-buttons", Severity: finding.Error, Category: "needs", FromAbsence: true, run: buttonholes,
+		Purpose: "There are more buttonholes than buttons, or fewer.",
+		Why:     "Each button closes one buttonhole."})
+	register(Rule{ID: "set-incomplete", Severity: finding.Error, Category: "needs", FromAbsence: true, run: setHalves,
+		Purpose: "The halves of a fastening are not used in equal number.",
+		Why:     "A socket without its stud closes nothing."})
+	register(Rule{ID: "strip-count", Severity: finding.Error, Category: "needs", FromAbsence: true, run: stripCount,
+		Purpose: "The parts that a strip is cut into are not all used, or more are used than are cut.",
+		Why:     "The sewist is left with a loop too many, or lacks one."})
+}
+
+func notionCount(r *run) {
+	for _, n := range r.Notions {
+		if n.Kind != model.Counted || n.Listed == 0 {
+			continue
+		}
+		uses := r.facts.OfNotion(n)
+		if n.Set && len(n.Parts) > 0 {
+			uses = r.facts.Stock[assembly.StockKey{Notion: n, Half: n.Parts[0]}]
+		}
+		if len(n.Parts) > 0 && !n.Set {
+			continue // a zip whose sides are sewn one by one
+		}
+		r.compare(n, uses)
+	}
+}
+
+func (r *run) compare(n *model.Notion, uses []assembly.Amount) {
+	sums := r.facts.Totals(uses)
+	for _, total := range assembly.Sums(sums) {
+		if total == n.Listed || total == 0 {
+			continue
+		}
+		f := at(n.Count, fmt.Sprintf("%d listed", n.Listed), fmt.Sprintf("%s: %d listed, %d used.", n.Name, n.Listed, total),
+			"Change the number, or leave it out: then it is counted from the steps.")
+		f = also(f, uses[len(uses)-1].Op.Span, "used here")
+		r.report(r.Space.And(n.Cond, sums[total]), f)
+	}
+}
+
+func notionUnused(r *run) {
+	for _, n := range r.Notions {
+		bad := r.Space.And(n.Cond, r.facts.Totals(r.facts.OfNotion(n))[0])
+		r.report(bad, at(n.Span, "no step uses it", fmt.Sprintf("%s is listed and never used.", n.Name),
+			"Use it in a step (`sew on`, `insert`, `bind … with`, `catching`), or take it off the list; if it belongs to an option, guard it with `when`."))
+	}
+}
+
+func buttonholes(r *run) {
+	for _, n := range r.Notions {
+		holes := r.facts.Holes[n]
+		if len(holes) == 0 {
+			continue
+		}
+		var all []assembly.Amount
+		for _, a := range r.facts.OfNotion(n) {
+			if a.Op.Verb == "sew on" {
+				all = append(all, a)
+			}
+		}
+		buttons, slits := r.facts.Totals(all), r.facts.Totals(holes)
+		for _, b := range assembly.Sums(buttons) {
+			for _, h := range assembly.Sums(slits) {
+				if b == h {
+					continue
+				}
+				f := at(holes[0].Op.Span, fmt.Sprintf("%d here", h), fmt.Sprintf("%d buttonholes for %d of %s.", h, b, lower(n.Name)), "Sew on one button for each buttonhole.")
+				if len(all) > 0 {
+					f = also(f, all[0].Op.Span, "sewn on here")
+				}
+				r.report(r.Space.All(n.Cond, buttons[b], slits[h]), f)
+			}
+		}
+	}
+}
+
+func setHalves(r *run) {
+	for _, n := range r.Notions {
+		if !n.Set || len(n.Parts) != 2 {
+			continue
+		}
+		a, b := r.facts.Totals(r.facts.Stock[assembly.StockKey{Notion: n, Half: n.Parts[0]}]), r.facts.Totals(r.facts.Stock[assembly.StockKey{Notion: n, Half: n.Parts[1]}])
+		for _, x := range assembly.Sums(a) {
+			for _, y := range assembly.Sums(b) {
+				if x != y {
+					r.report(r.Space.All(n.Cond, a[x], b[y]), at(n.Span, "a set of two", fmt.Sprintf("%s: %d of %s and %d of %s are used.", n.Name, x, n.Parts[0], y, n.Parts[1]),
+						"Use as many of one half as of the other."))
+				}
+			}
+		}
+	}
+}
+
+func stripCount(r *run) {
+	for _, s := range r.Strips {
+		for _, b := range s.Bits {
+			if b.ID == "" {
+				continue
+			}
+			cut := b.Count * max(1, s.Count)
+			uses := r.facts.Stock[assembly.StockKey{Bit: b}]
+			sums := r.facts.Totals(uses)
+			for _, total := range assembly.Sums(sums) {
+				if total == cut || total == 1 && cut > 1 && len(uses) == 1 && !uses[0].Op.Counted {
+					continue
+				}
+				r.report(r.Space.And(b.Cond, sums[total]), at(b.Span, fmt.Sprintf("%d cut", cut), fmt.Sprintf("%s: %d cut from the strip, %d used.", Upper(b.Name), cut, total), "Change the number that is cut, or use them all."))
+			}
+		}
+	}
+}

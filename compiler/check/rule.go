@@ -1,0 +1,181 @@
+// Package check judges a pattern: one file for each kind of rule, and a registry
+// from which the reference page and `explain` are made.
+//
+// In: a [model.Pattern]. Out: findings, each reported once with the smallest
+// description of the garments in which it holds. It knows how sewing works from
+// the table of operations and the pattern's own declarations, and nothing of how
+// a finding is printed.
+package check
+
+import (
+	"fmt"
+	"sort"
+
+	"seamwarden/compiler/assembly"
+	"seamwarden/compiler/condition"
+	"seamwarden/compiler/model"
+	"seamwarden/dsl/finding"
+)
+
+// Rule is one thing that is checked. Failing and Passing are whole patterns that
+// show it; the tests run them.
+type Rule struct {
+	ID       string
+	Purpose  string // one line
+	Why      string
+	Severity finding.Severity
+	Category string
+	Since    string
+	Failing  string
+	Passing  string
+	// FromAbsence marks a rule that concludes from what is not there. It waits
+	// until everything could be read.
+	FromAbsence bool
+	run         func(*run)
+}
+
+var registry []*Rule
+
+func register(r Rule) *Rule {
+	if r.Since == "" {
+		r.Since = "0.1"
+	}
+	registry = append(registry, &r)
+	return &r
+}
+
+// Rules lists every rule by name.
+func Rules() []*Rule {
+	all := append([]*Rule(nil), registry...)
+	sort.Slice(all, func(i, j int) bool { return all[i].ID < all[j].ID })
+	return all
+}
+
+// Find gives a rule by name, nil if there is none.
+func Find(id string) *Rule {
+	for _, r := range registry {
+		if r.ID == id {
+			return r
+		}
+	}
+	return nil
+}
+
+// run is one pass over one pattern.
+type run struct {
+	*model.Pattern
+	rule  *Rule
+	names condition.Names
+	out   []finding.Finding
+	facts *assembly.Facts
+}
+
+// Run checks a pattern. broken says that some of it could not be read: rules that
+// conclude from absence are then left out, and that is said.
+func Run(p *model.Pattern, broken bool) []finding.Finding {
+	r := &run{Pattern: p, names: namesOf(p)}
+	r.facts = assembly.Gather(p)
+	for _, rule := range registry {
+		if rule.run == nil {
+			continue
+		}
+		if broken && rule.FromAbsence {
+			continue
+		}
+		r.rule = rule
+		rule.run(r)
+	}
+	if broken {
+		r.out = append(r.out, waiting(p))
+	}
+	for _, u := range p.Unchecked {
+		r.out = append(r.out, unchecked(u))
+	}
+	return r.out
+}
+
+// report says that a finding holds wherever bad does; nothing if that is nowhere.
+func (r *run) report(bad condition.Cond, f finding.Finding) {
+	bad = r.Space.And(bad, r.Valid)
+	if bad == condition.False {
+		return
+	}
+	if f.Rule == "" {
+		f.Rule, f.Severity, f.Why = r.rule.ID, r.rule.Severity, r.rule.Why
+	}
+	if bad == condition.Undecided {
+		f.Severity, f.Headline = finding.Unchecked, "Too many choices meet here to decide: "+f.Headline
+		r.out = append(r.out, f)
+		return
+	}
+	f.When = r.Space.Words(r.Space.Smallest(bad, r.Valid), r.names)
+	if w, ok := r.Space.Witness(bad); ok && f.When != "" {
+		f.Witness = r.Space.WordsFor(w, r.names, r.dependsOnSize(bad))
+	}
+	r.out = append(r.out, f)
+}
+
+func (r *run) dependsOnSize(c condition.Cond) bool {
+	for _, v := range r.Space.Support(c) {
+		if r.Space.Var(v).Kind == condition.Size {
+			return true
+		}
+	}
+	return false
+}
+
+func (r *run) possible(c condition.Cond) bool { return r.Space.And(c, r.Valid) != condition.False }
+
+// at makes a finding of the rule that is running.
+func at(span finding.Span, label, headline, help string) finding.Finding {
+	return finding.Finding{Headline: headline, Place: finding.Place{Span: span, Label: label}, Help: help}
+}
+
+func also(f finding.Finding, span finding.Span, label string) finding.Finding {
+	if span != (finding.Span{}) {
+		f.Related = append(f.Related, finding.Place{Span: span, Label: label})
+	}
+	return f
+}
+
+// Names gives the words for a pattern's choices.
+func Names(p *model.Pattern) condition.Names { return namesOf(p) }
+
+func namesOf(p *model.Pattern) condition.Names {
+	option := map[condition.VarID]*model.Option{}
+	for _, o := range p.Options {
+		option[o.Var] = o
+	}
+	choice := map[condition.VarID]*model.Choice{}
+	for _, c := range p.Choices {
+		choice[c.Var] = c
+	}
+	return condition.Names{
+		View:   func(_ condition.VarID, v int) string { return p.Views[v].ID },
+		Option: func(v condition.VarID) string { return lower(option[v].Name) },
+		Choice: func(v condition.VarID, i int) string {
+			return "the " + lower(choice[v].Name) + " is " + choice[v].Values[i].Name
+		},
+		Chosen: func(v condition.VarID, i int) string { return lower(choice[v].Name) + " " + choice[v].Values[i].Name },
+		Size:   func(_ condition.VarID, i int) string { return p.Sizes.Sizes[i] },
+	}
+}
+
+func lower(s string) string {
+	r := []rune(s)
+	if len(r) > 1 && r[0] >= 'A' && r[0] <= 'Z' && !(r[1] >= 'A' && r[1] <= 'Z') {
+		r[0] += 'a' - 'A'
+	}
+	return string(r)
+}
+
+func waiting(p *model.Pattern) finding.Finding {
+	return finding.Finding{Rule: "not-checked", Severity: finding.Unchecked, Place: finding.Place{Span: p.TitleSpan},
+		Headline: "Whether everything is cut, sewn, used and closed was not checked, since part of the pattern could not be read.",
+		Help:     "Mend the errors above; the rest is checked then."}
+}
+
+func unchecked(u model.Unchecked) finding.Finding {
+	return finding.Finding{Rule: "not-checked", Severity: finding.Unchecked, Place: finding.Place{Span: u.Span},
+		Headline: fmt.Sprintf("Not checked yet: %s.", u.What)}
+}

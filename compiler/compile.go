@@ -1,0 +1,212 @@
+// Package compiler is the front door: a folder's files in, a pattern and its
+// findings out.
+//
+// It reads through fs.FS and never writes. What it is given must not reach
+// outside the pattern's folder; the command hands it a rooted file system.
+package compiler
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"path"
+	"strings"
+
+	"seamwarden/compiler/check"
+	"seamwarden/compiler/figure"
+	"seamwarden/compiler/model"
+	"seamwarden/compiler/size"
+	"seamwarden/dsl"
+	"seamwarden/dsl/finding"
+)
+
+// Root is the file in which every pattern begins.
+const Root = "pattern.seam"
+
+// maxFile is the largest file of any kind that is read, in bytes.
+const maxFile = 8 << 20
+
+// Result is what a pattern compiles to. Sources holds the text of every file
+// that a finding may point into.
+type Result struct {
+	Pattern  *model.Pattern
+	Findings []finding.Finding
+	Sources  map[string]string
+	Files    []*dsl.File
+}
+
+// ErrNoPattern says that a folder has no pattern in it.
+var ErrNoPattern = errors.New("no " + Root + " in this folder")
+
+// Compile reads the pattern in a folder and checks it. The error is not nil only
+// if nothing could be read at all.
+func Compile(folder fs.FS) (*Result, error) {
+	r := &reader{folder: folder, result: &Result{Sources: map[string]string{}}, seen: map[string]*dsl.File{}, art: map[string]*figure.Drawing{}}
+	if _, err := fs.Stat(folder, Root); errors.Is(err, fs.ErrNotExist) {
+		return nil, ErrNoPattern
+	}
+	sources := r.file(Root, finding.Span{File: Root}, nil)
+	if r.rootErr != nil {
+		return nil, r.rootErr
+	}
+	sizesFile := model.SizesFile(sources)
+	p := model.Build(sources, r.sizes(sizesFile), sizesFile)
+	r.figures(p)
+	out := r.result
+	out.Pattern = p
+	out.Findings = append(append(out.Findings, p.Findings...), check.Run(p, len(out.Findings)+len(p.Findings) > 0)...)
+	finding.Sort(out.Findings)
+	return out, nil
+}
+
+// reader gathers the files of a folder.
+type reader struct {
+	folder  fs.FS
+	result  *Result
+	seen    map[string]*dsl.File
+	art     map[string]*figure.Drawing
+	rootErr error
+}
+
+func (r *reader) report(f finding.Finding) { r.result.Findings = append(r.result.Findings, f) }
+
+// file reads a source file and puts the files it includes in their places.
+// stack holds the files that are being read.
+func (r *reader) file(name string, at finding.Span, stack []string) (all []model.Source) {
+	for _, s := range stack {
+		if s == name {
+			r.report(includeCycle(at, append(stack, name)))
+			return nil
+		}
+	}
+	if r.seen[name] != nil {
+		r.report(includedTwice(at, name))
+		return nil
+	}
+	src, err := r.read(name)
+	if err != nil {
+		if name == Root {
+			r.rootErr = fmt.Errorf("%s: %w", Root, plain(err))
+			return nil
+		}
+		r.report(cannotOpen(at, name, "source", err))
+		return nil
+	}
+	f := dsl.Parse(name, src)
+	r.seen[name] = f
+	r.result.Sources[name] = string(src)
+	r.result.Files = append(r.result.Files, f)
+	r.result.Findings = append(r.result.Findings, f.Findings...)
+	if len(f.Sentences) == 0 && len(f.Findings) == 0 {
+		r.report(emptyFile(name))
+	}
+	for _, s := range f.Sentences {
+		inc, ok := s.Node.(*dsl.Include)
+		if !ok {
+			all = append(all, model.Source{Sentence: s, File: name})
+			continue
+		}
+		target, span := dsl.Unquote(inc.File.Text), dsl.SpanOf(inc.File.Tokens)
+		if clean, ok := r.inside(target, span, name); ok {
+			if !strings.HasSuffix(clean, ".seam") {
+				r.report(includeOther(span, target))
+				continue
+			}
+			all = append(all, r.file(clean, span, append(stack, name))...)
+		}
+	}
+	return all
+}
+
+// inside resolves a file name as it is written in a file of the pattern. Names
+// are from the pattern's folder; what leads out of it is refused.
+func (r *reader) inside(target string, at finding.Span, from string) (string, bool) {
+	clean := path.Clean(strings.ReplaceAll(target, `\`, "/"))
+	if target == "" || path.IsAbs(clean) || clean == ".." || strings.HasPrefix(clean, "../") || strings.Contains(clean, ":") || !fs.ValidPath(clean) {
+		r.report(outside(at, target))
+		return "", false
+	}
+	return clean, true
+}
+
+// read gives the bytes of a file, if it is a plain file of a sensible size.
+func (r *reader) read(name string) ([]byte, error) {
+	f, err := r.folder.Open(name)
+	if err != nil {
+		return nil, err
+	}
+	defer f.Close()
+	st, err := f.Stat()
+	if err != nil {
+		return nil, err
+	}
+	if !st.Mode().IsRegular() {
+		return nil, errNotAFile
+	}
+	if st.Size() > maxFile {
+		return nil, fmt.Errorf("it has %d MB, and at most %d are read", st.Size()>>20, maxFile>>20)
+	}
+	return io.ReadAll(io.LimitReader(f, maxFile+1))
+}
+
+var errNotAFile = errors.New("it is not a file")
+
+// sizes reads the size table that the pattern names.
+func (r *reader) sizes(t model.Text) *size.Chart {
+	if t.Text == "" {
+		return nil
+	}
+	name, ok := r.inside(t.Text, t.Span, Root)
+	if !ok {
+		return nil
+	}
+	src, err := r.read(name)
+	if err != nil {
+		r.report(cannotOpen(t.Span, name, "size table", err))
+		return nil
+	}
+	r.result.Sources[name] = string(src)
+	chart, found := size.Read(name, src)
+	r.result.Findings = append(r.result.Findings, found...)
+	return chart
+}
+
+// figures reads every drawing that the pattern names.
+func (r *reader) figures(p *model.Pattern) {
+	each := func(f *model.Figure) {
+		name, ok := r.inside(f.File.Text, f.File.Span, Root)
+		if !ok {
+			return
+		}
+		if !strings.HasSuffix(strings.ToLower(name), ".svg") {
+			r.report(notSVG(f.File.Span, name))
+			return
+		}
+		if art, known := r.art[name]; known {
+			f.Art = art
+			return
+		}
+		src, err := r.read(name)
+		if err != nil {
+			r.report(cannotOpen(f.File.Span, name, "figure", err))
+			return
+		}
+		r.result.Sources[name] = string(src)
+		art, found := figure.Read(name, src)
+		r.result.Findings = append(r.result.Findings, found...)
+		r.art[name], f.Art = art, art
+	}
+	for _, v := range p.Views {
+		for _, f := range v.Figures {
+			each(f)
+		}
+	}
+	for _, s := range p.Steps() {
+		for _, i := range s.Items {
+			if f, ok := i.(*model.Figure); ok {
+				each(f)
+			}
+		}
+	}
+}

@@ -1,0 +1,57 @@
+package model
+
+import (
+	"seamwarden/compiler/condition"
+	"seamwarden/compiler/measure"
+	"seamwarden/dsl/finding"
+)
+
+// Seam is a declared joining of edges.
+type Seam struct {
+	Decl
+	Allow    *Amount // its own allowance, or the pattern's; nil if neither
+	AllowTo  *Amount // the second row's, if it differs
+	Own      bool    // Allow was said for this seam
+	None     bool    // it has no allowance on purpose
+	Ease     *Amount
+	Gathered bool
+	Joins    []*Target // the first row
+	To       []*Target // the second
+	Catching []*Caught
+	Copies   []*Join
+	Sentence finding.Span
+}
+
+// Join is one real seam line: a seam of a mirrored pair has two, one a side.
+type Join struct {
+	Seam *Seam
+	Side Side
+	A, B []*EdgeUse // in the order of the rows
+	Cond condition.Cond
+}
+
+// Caught lies between the layers of a seam.
+type Caught struct {
+	Target *Target
+	Count  int
+	At     *Target
+}
+
+// Allowance gives the seam's allowance, zero if it has none on purpose.
+func (s *Seam) Allowance() (measure.Length, bool) {
+	if s.Allow == nil {
+		return measure.Length{}, s.None
+	}
+	return s.Allow.Length, true
+}
+
+// Uses lists every edge that lies in the seam, and what is caught.
+func (s *Seam) Uses() (all []*EdgeUse) {
+	for _, j := range s.Copies {
+		all = append(append(all, j.A...), j.B...)
+	}
+	for _, c := range s.Catching {
+		all = append(all, c.Target.Uses...)
+	}
+	return
+}

@@ -1,0 +1,18 @@
+// Package dsl turns pattern source into a tree of sentences and back.
+//
+// In: the bytes of one .seam file. Out: a [File] whose sentences carry typed
+// nodes, the comments where their authors put them, and findings for what could
+// not be read. It knows the words of the language and no sewing rule.
+//
+// A file is cut up in three passes, each of which always succeeds:
+//
+//   - [scan] makes tokens; what belongs to no token becomes one of kind Bad;
+//   - [group] folds tokens into sentences by line ends, braces and semicolons,
+//     so that a mistake spoils one sentence and nothing around it;
+//   - the words of each sentence are parsed with participle, one small grammar
+//     for each kind of sentence (grammar.go).
+//
+// Sentences come first because participle stops at the first error: with one
+// parse for each sentence every mistake of a file is reported in one run, and
+// the formatter can print even a sentence that nobody understands.
+package dsl

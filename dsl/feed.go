@@ -1,0 +1,66 @@
+package dsl
+
+import (
+	"io"
+	"unicode/utf8"
+
+	"github.com/alecthomas/participle/v2/lexer"
+
+	"seamwarden/dsl/finding"
+)
+
+// feed hands the tokens of one sentence to participle.
+type feed struct {
+	file string
+	toks []Token
+	end  finding.Pos
+	at   int
+}
+
+func (f *feed) Next() (lexer.Token, error) {
+	if f.at == len(f.toks) {
+		return lexer.EOFToken(f.position(f.end)), nil
+	}
+	t := f.toks[f.at]
+	f.at++
+	return lexer.Token{Type: lexer.TokenType(-2 - int(t.Kind)), Value: t.Meant(), Pos: f.position(t.Start)}, nil
+}
+
+func (f *feed) position(p finding.Pos) lexer.Position {
+	return lexer.Position{Filename: f.file, Offset: p.Offset, Line: p.Line, Column: p.Column}
+}
+
+// definition names the kinds of token for participle's grammars.
+type definition struct{}
+
+func (definition) Symbols() map[string]lexer.TokenType {
+	names := map[string]Kind{"Word": Word, "Number": Number, "Measure": Measure, "String": String, "Prose": Prose, "Punct": Punct, "Comment": Comment, "Bad": Bad}
+	m := map[string]lexer.TokenType{"EOF": lexer.EOF}
+	for name, k := range names {
+		m[name] = lexer.TokenType(-2 - int(k))
+	}
+	return m
+}
+
+func (definition) Lex(file string, r io.Reader) (lexer.Lexer, error) {
+	src, err := io.ReadAll(r)
+	if err != nil {
+		return nil, err
+	}
+	toks := scan(string(src))
+	return &feed{file: file, toks: toks[:len(toks)-1], end: toks[len(toks)-1].End}, nil
+}
+
+// SpanOf gives the place of the tokens that a node was read from.
+func SpanOf(toks []lexer.Token) finding.Span {
+	if len(toks) == 0 {
+		return finding.Span{}
+	}
+	first, last := toks[0], toks[len(toks)-1]
+	return finding.Span{
+		File:  first.Pos.Filename,
+		Start: finding.Pos{Offset: first.Pos.Offset, Line: first.Pos.Line, Column: first.Pos.Column},
+		End: finding.Pos{Offset: last.Pos.Offset + len(last.Value), Line: last.Pos.Line,
+			Column: last.Pos.Column + utf8.RuneCountInString(last.Value)},
+	}
+}
