@@ -17,6 +17,7 @@ import (
 	"seamwarden/compiler/figure"
 	"seamwarden/compiler/model"
 	"seamwarden/compiler/size"
+	"seamwarden/compiler/wording"
 	"seamwarden/dsl"
 	"seamwarden/dsl/finding"
 )
@@ -55,7 +56,8 @@ func Compile(folder fs.FS) (*Result, error) {
 	r.figures(p)
 	out := r.result
 	out.Pattern = p
-	out.Findings = append(append(out.Findings, p.Findings...), check.Run(p, len(out.Findings)+len(p.Findings) > 0)...)
+	out.Findings = append(out.Findings, wording.Lint(p)...)
+	out.Findings = append(append(out.Findings, p.Findings...), check.Run(p, unread(out.Findings, p.Findings))...)
 	finding.Sort(out.Findings)
 	return out, nil
 }
@@ -197,6 +199,9 @@ func (r *reader) figures(p *model.Pattern) {
 		r.result.Findings = append(r.result.Findings, found...)
 		r.art[name], f.Art = art, art
 	}
+	for _, f := range p.CoverFigures {
+		each(f)
+	}
 	for _, v := range p.Views {
 		for _, f := range v.Figures {
 			each(f)
@@ -209,4 +214,21 @@ func (r *reader) figures(p *model.Pattern) {
 			}
 		}
 	}
+}
+
+// unread reports whether an error so far means that a part of the pattern is
+// missing from the model.
+func unread(lists ...[]finding.Finding) bool {
+	for _, list := range lists {
+		for _, f := range list {
+			switch f.Rule {
+			case "figure-unreadable", "figure-unsupported", "figure-active-content", "markup-in-text", "brace-names-nothing":
+			default:
+				if f.Severity == finding.Error && !strings.HasPrefix(f.Rule, "size-") && f.Rule != "negative-ease" && f.Rule != "body-measure-shrinks" {
+					return true
+				}
+			}
+		}
+	}
+	return false
 }

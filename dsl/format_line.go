@@ -72,64 +72,6 @@ func mayBeOneLine(s *Sentence) bool {
 	return s.Open.Start.Line == s.Close.Start.Line
 }
 
-// breaks are the words before which a long sentence may go on in the next line;
-// all of them are in joins.
-var breaks = set(`joins to catching in allow when from on at with as by leaving through keeping along toward turning into
-	around over between for mirrored alike`)
-
-// words writes words on one line or, where they are too many, on several. end is
-// a sign that stays with the last word. With joining, a line may go on with a
-// joining word as well as after a comma.
-func (p *printer) words(toks []Token, indent int, joining bool, end string) {
-	for i := 0; i < len(toks); {
-		n := i + 1
-		for n < len(toks) && !(n > 1 && mayBreak(toks[n-1], toks[n], joining)) {
-			n++
-		}
-		last := n == len(toks)
-		need := segmentWidth(toks[i:n])
-		if last && end != "" {
-			need += 1 + len(end)
-		}
-		if i > 0 && p.column+1+need > lineWidth {
-			p.line(indent + hangStep)
-		} else if i > 0 {
-			p.write(" ")
-		}
-		p.segment(toks[i:n], i, indent)
-		i = n
-	}
-	if end != "" {
-		if len(toks) > 0 {
-			p.write(" ")
-		}
-		p.write(end)
-	}
-}
-
-// mayBreak reports whether a line may end between two neighbours.
-func mayBreak(before, t Token, joining bool) bool {
-	if t.Kind == Prose {
-		return false
-	}
-	return before.Is(",") && spaced(before, t) || joining && t.Kind == Word && breaks[t.Text] && spaced(before, t)
-}
-
-// segmentWidth measures words up to the first text block.
-func segmentWidth(toks []Token) int {
-	n := 0
-	for i, t := range toks {
-		if t.Kind == Prose {
-			return n + len(" "+fence)
-		}
-		if i > 0 && spaced(toks[i-1], t) {
-			n++
-		}
-		n += characters(plain(t))
-	}
-	return n
-}
-
 // segment writes words that stay on one line. at is how many words of the
 // sentence stand before them.
 func (p *printer) segment(toks []Token, at, indent int) {

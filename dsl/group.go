@@ -119,9 +119,9 @@ func (g *grouper) words(s *Sentence) []Token {
 	start, comments := g.at, 0
 	var head []Token
 	for {
-		n := g.afterComments()
+		n, newLine := g.afterComments()
 		t := g.toks[n]
-		if t.Kind == EOF || t.Is("}") || t.Is(";") || t.First && !g.continues(s, head, t, n) || s.HasBody && t.Is("{") {
+		if t.Kind == EOF || t.Is("}") || t.Is(";") || newLine && !g.continues(s, head, t, n) || s.HasBody && t.Is("{") {
 			return head
 		}
 		for ; g.at < n; g.at++ {
@@ -140,17 +140,19 @@ func (g *grouper) words(s *Sentence) []Token {
 	}
 }
 
-// afterComments gives the place of the next token that is no comment.
-func (g *grouper) afterComments() int {
-	n := g.at
+// afterComments gives the place of the next token that is no comment, and
+// whether a line begins before it.
+func (g *grouper) afterComments() (n int, newLine bool) {
+	n = g.at
 	for g.toks[n].Kind == Comment {
+		newLine = newLine || g.toks[n].First
 		n++
 	}
-	return n
+	return n, newLine || g.toks[n].First
 }
 
 // continues reports whether a line belongs to the sentence begun above it: after
-// a comma or an opening bracket, unless it plainly begins a sentence of its own;
+// a comma, an opening bracket or a word that asks for more, unless it plainly begins a sentence of its own;
 // else if it stands further in than the sentence and opens with a word that joins.
 // n is the place of t.
 func (g *grouper) continues(s *Sentence, head []Token, t Token, n int) bool {
@@ -169,5 +171,5 @@ func (g *grouper) continues(s *Sentence, head []Token, t Token, n int) bool {
 // endsOpen reports whether words ask for more.
 func endsOpen(words []Token) bool {
 	last := words[len(words)-1]
-	return last.Is(",") || last.Is("(") || last.Is("=")
+	return last.Is(",") || last.Is("(") || last.Is("=") || last.Kind == Word && asks[last.Text]
 }

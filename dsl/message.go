@@ -58,14 +58,17 @@ func badToken(toks []Token, at int, file string) finding.Finding {
 	span := t.Span(file)
 	switch t.Fault {
 	case strangeSign:
+		if wholeAndFraction(toks, at) {
+			return hyphenInNumber(toks[at-1], toks[at+1], file)
+		}
 		headline, label, help = strange(toks, at)
 	case hashComment:
 		span.End = finding.Pos{Offset: t.Start.Offset + 1, Line: t.Start.Line, Column: t.Start.Column + 1}
-		label, help = "write // here", "Write "+shorten("// "+strings.TrimLeft(t.Text, "# "))
+		label, help = "write // here", "Write: "+shorten("// "+strings.TrimLeft(t.Text, "# "))
 	case starComment:
 		label, help = "comment", "Begin each of its lines with //."
 	case dashInName, apostropheQuotes:
-		label, help = "read as "+shorten(t.Mend), "Write "+shorten(t.Mend)
+		label, help = "read as "+shorten(t.Mend), "Write "+shorten(t.Mend)+"."
 	case quoteOpen:
 		label, help = "opened here", `Text stands between two quotation marks on one line: "Over front".`
 	case proseOpen:
@@ -140,14 +143,23 @@ func dash(toks []Token, at int) (headline, label, help string) {
 	if at == 0 {
 		help = "Each sentence begins with its word, without a dash before it."
 	}
-	if at > 0 && at+1 < len(toks) {
-		before, after := toks[at-1], toks[at+1]
-		if before.Kind == Number && strings.Contains(after.Text, "/") && (after.Kind == Measure || after.Kind == Number) {
-			whole := before.Text + " " + after.Text
-			return fmt.Sprintf("%s is written with a space.", before.Text+t.Text+after.Text), "", "Write " + whole
-		}
-	}
 	return fmt.Sprintf("The dash %s means nothing here.", t.Text), "no part of a name", help
+}
+
+// wholeAndFraction reports whether a sign stands between the parts of a number,
+// as in 1-1/2in.
+func wholeAndFraction(toks []Token, at int) bool {
+	if at == 0 || at+1 >= len(toks) || toks[at].Text != "-" && !isDash([]rune(toks[at].Text)[0]) {
+		return false
+	}
+	before, after := toks[at-1], toks[at+1]
+	return before.Kind == Number && (after.Kind == Measure || after.Kind == Number) && strings.Contains(after.Text, "/")
+}
+
+func hyphenInNumber(whole, fraction Token, file string) finding.Finding {
+	right := whole.Text + " " + fraction.Meant()
+	return syntax("sign-not-understood", finding.Span{File: file, Start: whole.Start, End: fraction.End}, "no hyphen in a number",
+		fmt.Sprintf("%s-%s is written %s.", whole.Text, fraction.Text, right), "One space stands before the fraction.")
 }
 
 // shorten keeps a text of the author's to the length of a line.

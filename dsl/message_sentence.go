@@ -49,7 +49,7 @@ func unknownSentence(block string, s *Sentence, file string) (f finding.Finding,
 	if t.Kind != Word {
 		return cannotBegin(block, s, file), ""
 	}
-	f = syntax("sentence-unknown", t.Span(file), "not known here", fmt.Sprintf("`%s` is not a word that opens a sentence %s.", shorten(t.Text), where(block)), "")
+	f = syntax("sentence-unknown", t.Span(file), "not known here", fmt.Sprintf("No sentence %s begins with `%s`.", where(block), shorten(t.Text)), "")
 	known := func(w string) bool { return declared(block, w) != nil || operates(block) && verbs[w] != "" }
 	if low := strings.ToLower(t.Text); known(low) {
 		f.Headline = fmt.Sprintf("`%s` is written in small letters.", t.Text)
@@ -57,11 +57,11 @@ func unknownSentence(block string, s *Sentence, file string) (f finding.Finding,
 		return f, low
 	}
 	if other := otherWords[strings.ToLower(t.Text)]; known(other) {
-		f.Help = fmt.Sprintf("The word for this is `%s`.", other)
-		return f, ""
+		f.Place.Label, f.Help = "read as "+other, fmt.Sprintf("The word for this is `%s`.", other)
+		return f, other
 	}
 	if near := finding.Nearest(t.Text, expected(block)); near != "" {
-		f.Help = fmt.Sprintf("Did you mean `%s`?", near)
+		f.Place.Label, f.Help = "read as "+near, fmt.Sprintf("Did you mean `%s`?", near)
 		return f, near
 	}
 	f.Help = belongs(block, s)
@@ -155,6 +155,15 @@ func noBody(s *Sentence, file string) finding.Finding {
 	return syntax("sentence-not-understood", s.Open.Span(file), "no block here", fmt.Sprintf("A `%s` sentence has no block in braces.", s.First()), "Take the braces away.")
 }
 
-func wrongPhrase(verb, phrase string, at finding.Span) finding.Finding {
-	return syntax("sentence-not-understood", at, "does not go with "+verb, fmt.Sprintf("`%s` cannot be said with %s.", verb, phraseForms[phrase]), "It is written so: "+form(verb))
+func wrongPhrase(verb string, p *Phrase) finding.Finding {
+	var words []string
+	for _, t := range p.Tokens {
+		words = append(words, t.Value)
+	}
+	said := shorten(strings.Join(words, " "))
+	return syntax("sentence-not-understood", SpanOf(p.Tokens), "does not go with "+verb, fmt.Sprintf("`%s` cannot be said with `%s`.", verb, said), "It is written so: "+form(verb))
+}
+
+func noCommaInTurning(p *Phrase) finding.Finding {
+	return syntax("sentence-not-understood", SpanOf(p.Tokens), "the second turn?", fmt.Sprintf("A comma seems to be missing before %s.", p.Distance.Text), "It is written so: turning 1/4in, 3/4in")
 }

@@ -251,8 +251,8 @@ func (f *File) parse(k *kind, head []Token, s *Sentence) (any, error) {
 
 // unread reports why the words of a sentence could not be read.
 func (f *File) unread(c *slip, err error) {
-	if spoilt(c.head) {
-		return // its bad sign is reported already
+	if spoilt(c.head) || c.head[0].Mend != "" {
+		return // its bad sign or its first word is reported already
 	}
 	var pe participle.Error
 	if !errors.As(err, &pe) {
@@ -265,7 +265,7 @@ func (f *File) unread(c *slip, err error) {
 			break
 		}
 	}
-	c.expects = pe.Message()
+	c.hope = firstHope(pe.Message())
 	f.report(cannotRead(c, f.Name))
 }
 
@@ -322,10 +322,15 @@ func mayHaveBody(node any) bool {
 
 // phrases reports the first phrase of an operation that its verb does not take.
 func (f *File) phrases(op *Op) {
-	for _, p := range op.Phrases {
-		if name := p.Name(); !takes(op.Verb, name) {
-			f.report(wrongPhrase(op.Verb, name, SpanOf(p.Tokens)))
-			return
+	for i, p := range op.Phrases {
+		if takes(op.Verb, p.Name()) {
+			continue
 		}
+		if p.Distance != nil && i > 0 && op.Phrases[i-1].Turning != nil {
+			f.report(noCommaInTurning(p))
+		} else {
+			f.report(wrongPhrase(op.Verb, p))
+		}
+		return
 	}
 }

@@ -80,7 +80,7 @@ func (g *grouper) lacksOpening(s *Sentence) bool {
 	if g.lack >= 0 || !opensBlock[s.First()] {
 		return false
 	}
-	n := g.afterComments()
+	n, _ := g.afterComments()
 	t := g.toks[n]
 	return t.Kind == Word && t.First && t.Indent > s.Head[0].Indent && begins(s.block(), t, g.toks[n+1])
 }

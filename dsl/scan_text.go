@@ -2,6 +2,7 @@ package dsl
 
 import (
 	"strings"
+	"unicode"
 	"unicode/utf8"
 )
 
@@ -16,6 +17,9 @@ func (s *scanner) straight(rest string) {
 		case r == '\\' && i+1 < len(rest) && rest[i+1] != '\n':
 			_, escaped := utf8.DecodeRuneInString(rest[i+1:])
 			n += escaped
+		case r == '"' && opensAgain(rest, i):
+			s.emit(String, unfinishedLen(rest[:i]), quoteOpen)
+			return
 		case r == '"':
 			s.emit(String, i+n, "")
 			return
@@ -76,6 +80,22 @@ func (s *scanner) apostrophes(rest string, open int) {
 		}
 	}
 	s.emit(Bad, open, strangeSign)
+}
+
+// opensAgain reports whether a quotation mark looks like the beginning of a text
+// and not like the end of one: after a blank and right before a letter.
+func opensAgain(s string, i int) bool {
+	r, _ := utf8.DecodeRuneInString(s[i+1:])
+	return i > 1 && s[i-1] == ' ' && (unicode.IsLetter(r) || unicode.IsDigit(r))
+}
+
+// unfinishedLen measures a string whose end is missing before another string: up
+// to the brace that opens a block, if there is one.
+func unfinishedLen(text string) int {
+	if i := strings.Index(text, " {"); i > 0 {
+		text = text[:i]
+	}
+	return max(1, len(strings.TrimRight(text, " \t")))
 }
 
 // brokenLen measures a string that is not closed. Braces at the end of its line

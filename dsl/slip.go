@@ -9,13 +9,13 @@ import (
 
 // slip is a sentence that the parser stopped in.
 type slip struct {
-	block   string
-	s       *Sentence
-	head    []Token
-	kind    *kind
-	verb    string
-	at      int    // the token where it stopped; len(head) at the end
-	expects string // what the parser says, for its hints at what it wanted
+	block string
+	s     *Sentence
+	head  []Token
+	kind  *kind
+	verb  string
+	at    int    // the token where it stopped; len(head) at the end
+	hope  string // what the parser could have gone on with: a kind of node, or a word in quotes; "" for nothing
 }
 
 // said is what is told about a slip, and the tokens that it is about.
@@ -73,18 +73,39 @@ func (c *slip) how() string { return "It is written so: " + c.form() }
 
 func (c *slip) atEnd() bool { return c.at >= len(c.head) }
 
-// wants reports whether the parser hoped for a kind of token: <word>, <measure> …
-func (c *slip) wants(what string) bool { return strings.Contains(c.expects, what) }
-
-// wanted gives the word that alone could have followed, "" if several could.
-func (c *slip) wanted() string {
-	_, rest, _ := strings.Cut(c.expects, `(expected "`)
-	word, _, _ := strings.Cut(rest, `"`)
-	return word
+// firstHope finds in a message of the parser what it expected first.
+func firstHope(message string) string {
+	_, hopes, _ := strings.Cut(message, " (expected ")
+	first, _, _ := strings.Cut(hopes, " ")
+	return strings.TrimRight(first, "?*)")
 }
 
-// list reports whether the sentence may hold a list.
-func (c *slip) list() bool { return c.verb != "" || strings.Contains(c.kind.form, ", ") }
+// wanted gives the word or sign that alone could have followed, "" if several could.
+func (c *slip) wanted() string {
+	if strings.HasPrefix(c.hope, `"`) {
+		return strings.Trim(c.hope, `"`)
+	}
+	return ""
+}
+
+// wantsName reports whether a name could have followed.
+func (c *slip) wantsName() bool { return c.hope == "Name" || c.hope == "ViewID" || c.hope == "<word>" }
+
+var lists = set("edges marks widths sides set raw selvage")
+
+// list reports whether the sentence is a list of things with commas.
+func (c *slip) list() bool {
+	return c.verb != "" || lists[c.name()] || c.kind == kindValues || hasComma(c.head)
+}
+
+func hasComma(toks []Token) bool {
+	for _, t := range toks {
+		if t.Is(",") {
+			return true
+		}
+	}
+	return false
+}
 
 func (c *slip) general() said {
 	if c.atEnd() {
@@ -95,7 +116,10 @@ func (c *slip) general() said {
 		return x
 	}
 	t := c.tok(c.at)
-	if t.Kind == Word && !c.wants("expected") {
+	switch word := c.wanted(); {
+	case word != "":
+		return said{fmt.Sprintf("`%s` is missing before %s.", word, shorten(t.Text)), "`" + word + "` stands before this", c.how(), c.at, 0}
+	case t.Kind == Word && c.hope == "":
 		return said{fmt.Sprintf("`%s` is a word too many in this `%s` sentence.", shorten(t.Text), c.name()), "not understood from here on", c.how(), c.at, 0}
 	}
 	return said{fmt.Sprintf("The `%s` sentence cannot be read at %s.", c.name(), shorten(t.Text)), "not understood from here on", c.how(), c.at, 0}
@@ -105,14 +129,14 @@ func (c *slip) general() said {
 var usualSlips = []func(*slip) *said{
 	slipUnitApart, slipDecimalComma, slipBarePoint, slipFigures, slipNoUnit, slipFullStop, slipColon, slipEquals,
 	slipEndsOpen, slipGuardWord, slipInGuard, slipAfterGuard, slipJoins, slipTo, slipOrder, slipNoName, slipCutCount, slipCutMaterial,
-	slipArticle, slipNearWord, slipNewSentence, slipNoQuotes, slipTwoTexts, slipComma,
+	slipCutInStep, slipNoQuotes, slipArticle, slipNearWord, slipNewSentence, slipTwoTexts, slipComma,
 }
 
 // slipUnitApart: 5/8 in
 func slipUnitApart(c *slip) *said {
 	for _, i := range []int{c.at, c.at - 1} {
 		n, u := c.tok(i), c.tok(i+1)
-		if n.Kind == Number && u.Kind == Word && unitMeant(u.Text) != "" && (c.wants("<measure>") || i < c.at) {
+		if n.Kind == Number && u.Kind == Word && unitMeant(u.Text) != "" && (c.hope == "Amount" || i < c.at || c.verb != "") {
 			right := n.Text + unitMeant(u.Text)
 			return &said{fmt.Sprintf("%s %s is written %s.", n.Text, u.Text, right), "no space before the unit", "Write " + right + ".", i, i + 1}
 		}
@@ -159,7 +183,7 @@ func slipFigures(c *slip) *said {
 // slipNoUnit: allow 5/8
 func slipNoUnit(c *slip) *said {
 	t := c.tok(c.at)
-	if t.Kind != Number || !c.wants("<measure>") {
+	if t.Kind != Number || c.at == 0 || c.hope != "Amount" && c.verb == "" {
 		return nil
 	}
 	return &said{fmt.Sprintf("%s is a number without a unit.", t.Text), "inches or centimetres?", fmt.Sprintf("Write %sin or %scm, without a space.", t.Text, t.Text), c.at, 0}

@@ -18,7 +18,7 @@ func slipEndsOpen(c *slip) *said {
 		return &said{fmt.Sprintf("The `%s` sentence ends with a comma.", c.name()), "nothing follows it", "Delete it, or write what was to follow.", last, 0}
 	case t.Is("or"), t.Is("and"), t.Is("not"), t.Is("when"), t.Is("is"):
 		return &said{fmt.Sprintf("Nothing follows `%s`.", t.Text), "something is missing after this", "A guard names a view, an option, or a choice with its value: when A or pockets.", last, 0}
-	case c.wants("<string>"):
+	case c.hope == "Label":
 		return &said{fmt.Sprintf("The `%s` sentence lacks its words in quotation marks.", c.name()), "something is missing after this", c.how(), last, 0}
 	case c.name() == "seam" && !hasWord(c.head, "joins"):
 		return &said{"This seam does not say what it joins.", "`joins` is missing", c.how(), last, 0}
@@ -37,8 +37,8 @@ func slipGuardWord(c *slip) *said {
 	case "unless", "except", "without":
 		return &said{fmt.Sprintf("A guard is written with `when not`, not with `%s`.", t.Text), "write `when not`", "For example: when not pockets.", c.at, 0}
 	}
-	if t.Is("for") && c.tok(c.at+1).Is("view") || t.Is("for") && c.wants(`"each"`) {
-		return &said{"A guard is written with `when`, not with `for`.", "write `when`", "For example: when B.", c.at, 0}
+	if c.tok(c.at-1).Is("for") && c.wanted() == "each" {
+		return &said{"A guard is written with `when`, not with `for`.", "write `when`", "For example: when B.", c.at - 1, 0}
 	}
 	return nil
 }
@@ -85,7 +85,7 @@ func slipJoins(c *slip) *said {
 // slipTo: seam side joins back.side and side-panel.side
 func slipTo(c *slip) *said {
 	t := c.tok(c.at)
-	if c.name() != "seam" || hasWord(c.head, "to") || !c.wants(`"to"`) {
+	if c.name() != "seam" || hasWord(c.head, "to") || c.wanted() != "to" {
 		return nil
 	}
 	switch t.Text {
@@ -98,7 +98,7 @@ func slipTo(c *slip) *said {
 // slipOrder: piece 1 back "Back"
 func slipOrder(c *slip) *said {
 	n, w := c.tok(c.at), c.tok(c.at+1)
-	if n.Kind != Number || w.Kind != Word || !c.wants("<word>") {
+	if n.Kind != Number || w.Kind != Word || !c.wantsName() {
 		return nil
 	}
 	return &said{"The name comes before the number.", "", fmt.Sprintf("Write: %s %s %s.", c.name(), w.Text, n.Text), c.at, c.at + 1}
@@ -107,7 +107,7 @@ func slipOrder(c *slip) *said {
 // slipNoName: piece "Back"
 func slipNoName(c *slip) *said {
 	t := c.tok(c.at)
-	if c.at != 1 || t.Kind != String && t.Kind != Number || !c.wants("<word>") {
+	if c.at != 1 || t.Kind != String && t.Kind != Number || !c.wantsName() {
 		return nil
 	}
 	return &said{fmt.Sprintf("This `%s` has no name.", c.name()), "its name stands before this", c.how(), c.at, 0}
@@ -141,12 +141,21 @@ func slipCutMaterial(c *slip) *said {
 	return nil
 }
 
+// slipCutInStep: cut 2 main mirrored, in a step
+func slipCutInStep(c *slip) *said {
+	t := c.tok(c.at)
+	if c.verb != "cut" || !t.Is("mirrored") && !t.Is("alike") && !t.Is("side") && !t.Is("fold") {
+		return nil
+	}
+	return &said{"How a piece is cut is not said in a step.", "belongs to a cutting list", "Lines of the cutting list stand inside a piece: piece NAME { cut 2 main mirrored }.", c.at, 0}
+}
+
 // slipArticle: sew the side, on the fold
 func slipArticle(c *slip) *said {
 	for _, i := range []int{c.at, c.at - 1} {
 		switch t := c.tok(i); t.Text {
 		case "the", "a", "an":
-			return &said{fmt.Sprintf("Names stand without `%s`.", t.Text), "one word too many", "Delete it.", i, 0}
+			return &said{fmt.Sprintf("`%s` is not needed here.", t.Text), "one word too many", "Delete it.", i, 0}
 		}
 	}
 	return nil
@@ -196,25 +205,32 @@ func slipNoQuotes(c *slip) *said {
 	if t.Kind != Word {
 		return nil
 	}
-	last := c.at
-	for c.tok(last+1).Kind == Word && !c.tok(last+1).Is("when") {
+	first, last := c.at, c.at
+	if c.name() == "step" && c.at == 2 {
+		first = 1 // the first word was taken for the step's name
+	}
+	for n := c.tok(last + 1); n.Kind == Word && !n.Is("when") || n.Is("."); n = c.tok(last + 1) {
 		last++
 	}
-	if c.wants("<string>") {
-		return &said{fmt.Sprintf("The text of this `%s` stands in quotation marks.", c.name()), "text without quotation marks", `Write it so: "` + c.source(c.at, last) + `".`, c.at, last}
+	if c.hope == "Label" {
+		return &said{fmt.Sprintf("The text of this `%s` stands in quotation marks.", c.name()), "text without quotation marks", `Write it so: "` + c.source(first, last) + `".`, first, last}
 	}
 	if strings.Contains(c.form(), `"`) && c.at > 1 && !hasString(c.head) {
-		return &said{fmt.Sprintf("The words of this `%s` stand in quotation marks.", c.name()), "words without quotation marks", `Write them so: "` + c.source(c.at, last) + `".`, c.at, last}
+		return &said{fmt.Sprintf("The words of this `%s` stand in quotation marks.", c.name()), "words without quotation marks", `Write them so: "` + c.source(first, last) + `".`, first, last}
 	}
 	return nil
 }
 
+// source gives some words of the sentence as they are printed.
 func (c *slip) source(from, to int) string {
-	var words []string
-	for _, t := range c.head[from : to+1] {
-		words = append(words, t.Text)
+	var out strings.Builder
+	for i := from; i <= to; i++ {
+		if i > from && spaced(c.head[i-1], c.head[i]) {
+			out.WriteByte(' ')
+		}
+		out.WriteString(c.head[i].Text)
 	}
-	return shorten(strings.Join(words, " "))
+	return shorten(out.String())
 }
 
 func hasString(toks []Token) bool {
@@ -237,10 +253,7 @@ func slipTwoTexts(c *slip) *said {
 // slipComma: edges waist side hem
 func slipComma(c *slip) *said {
 	t, before := c.tok(c.at), c.tok(c.at-1)
-	if !c.list() || c.at < 2 || t.Kind != Word && t.Kind != Measure && t.Kind != Number || before.Kind != Word && before.Kind != Measure && before.Kind != String {
-		return nil
-	}
-	if c.wants("expected") {
+	if !c.list() || c.hope != "" || c.at < 2 || t.Kind != Word && t.Kind != Measure && t.Kind != Number || before.Kind != Word && before.Kind != Measure && before.Kind != String {
 		return nil
 	}
 	return &said{fmt.Sprintf("A comma seems to be missing before %s.", shorten(t.Text)), "or one word too many", c.how(), c.at, 0}

@@ -20,6 +20,9 @@ var (
 	joins = set(`joins to catching in allow when and or not is leaving from on as with by through keeping along
 		turning toward of for takes between at into over around together apart x right wrong glue mirrored alike`)
 
+	// asks are the words after which a sentence cannot end. None is ever a name.
+	asks = set("joins to catching when and or not from toward")
+
 	// reserved words are never names, since a sentence could then be read two ways.
 	reserved = set("to from when and or not is catching joins as at on in by with for into through along leaving keeping toward allow only")
 )

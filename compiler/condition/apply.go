@@ -40,11 +40,11 @@ func (s *Space) All(conds ...Cond) Cond {
 
 // Any returns the condition that at least one holds; False for none.
 func (s *Space) Any(conds ...Cond) Cond {
-	any := False
+	some := False
 	for _, c := range conds {
-		any = s.Or(any, c)
+		some = s.Or(some, c)
 	}
-	return any
+	return some
 }
 
 // Implies says whether b holds wherever a holds. It is false if the Space

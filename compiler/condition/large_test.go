@@ -3,6 +3,7 @@ package condition
 import (
 	"fmt"
 	"math/big"
+	"slices"
 	"testing"
 )
 
@@ -134,8 +135,8 @@ func BenchmarkOdd(b *testing.B) {
 
 // halfBad returns four views, four options and four sizes, of whose 256
 // combinations about half are bad, in no order.
-func halfBad(seed uint32) (*Space, Cond) {
-	s := NewSpace()
+func halfBad(seed uint32, limit int) (*Space, Cond) {
+	s := NewSpaceWithLimit(limit)
 	s.AddVar(View, "view", "A", "B", "C", "D")
 	for i := range 4 {
 		s.AddVar(Option, fmt.Sprint("option ", i))
@@ -158,7 +159,7 @@ func halfBad(seed uint32) (*Space, Cond) {
 // at least irredundant, and it does not pass for the smallest.
 func TestSearchGivenUp(t *testing.T) {
 	for seed := range uint32(4) {
-		s, bad := halfBad(seed)
+		s, bad := halfBad(seed, DefaultLimit)
 		d := s.Smallest(bad, True)
 		if d.Exact || s.Holds(d) != bad {
 			t.Errorf("exact %v, %d cubes", d.Exact, len(d.Cubes))
@@ -167,10 +168,45 @@ func TestSearchGivenUp(t *testing.T) {
 	}
 }
 
+// Where a Space runs into its limit on the way to a description, what it still
+// gives is right.
+func TestLimitOnTheWay(t *testing.T) {
+	given, overflowed := 0, 0
+	for limit := 500; limit < 4000; limit += 500 {
+		s, bad := halfBad(1, limit)
+		d := s.Smallest(bad, True)
+		if s.Overflowed() {
+			overflowed++
+		}
+		if d.Exact && s.Overflowed() {
+			t.Errorf("limit %d: an exact description from a Space that overflowed", limit)
+		}
+		if d.Undecided || len(d.Cubes) == 0 {
+			continue
+		}
+		given++
+		for _, a := range garments(s) {
+			if covered(d.Cubes, a) != s.Eval(bad, a) {
+				t.Fatalf("limit %d: %v is described wrongly", limit, a)
+			}
+		}
+	}
+	if given == 0 || overflowed == 0 {
+		t.Errorf("%d descriptions, %d overflows: the limits are of no use here", given, overflowed)
+	}
+}
+
+// covered says whether a garment lies in one of the cubes, without a Space.
+func covered(cubes []Cube, a Assignment) bool {
+	return slices.ContainsFunc(cubes, func(cube Cube) bool {
+		return !slices.ContainsFunc(cube, func(lit Literal) bool { return !slices.Contains(lit.Values, a[lit.Var]) })
+	})
+}
+
 // Measured at the edge of the exact method.
 func BenchmarkExactCover(b *testing.B) {
 	for b.Loop() {
-		s, bad := halfBad(1)
+		s, bad := halfBad(1, DefaultLimit)
 		d := s.Smallest(bad, True)
 		b.ReportMetric(float64(len(d.Cubes)), "cubes")
 	}

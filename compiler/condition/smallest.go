@@ -25,7 +25,7 @@ type Description struct {
 	Cubes []Cube
 
 	Always    bool // it holds for every valid garment
-	Exact     bool // there is no shorter description; else nothing can be left out of it
+	Exact     bool // there is no shorter description; else no cube can be left out of it, unless the Space ran into its limit
 	Undecided bool // the Space ran into its limit: nothing is known
 
 	// Vars are the variables that it depends on. Count says in how many
@@ -60,8 +60,8 @@ func (s *Space) Smallest(bad, valid Cond) Description {
 	if l == Undecided || u == Undecided {
 		return Description{Undecided: true}
 	}
-	witness, any := s.Witness(l)
-	if !any {
+	witness, somewhere := s.Witness(l)
+	if !somewhere {
 		return Description{Exact: true, Count: new(big.Int), Of: big.NewInt(1)}
 	}
 	if u == True {
@@ -84,6 +84,7 @@ func (s *Space) Smallest(bad, valid Cond) Description {
 	case !d.Exact:
 		d.Cubes = s.needed(d.Cubes, l)
 	}
+	d.Exact = d.Exact && !s.overflow // a variable may have been kept for want of room
 	for i := range d.Cubes {
 		d.Cubes[i] = s.onlyReal(d.Cubes[i], l)
 	}

@@ -98,7 +98,7 @@ func (r *reader) stop(at finding.Span, headline, label, why, help string) {
 
 // acceptable looks at the file as bytes.
 func (r *reader) acceptable(src []byte) bool {
-	whole := r.text.span(0, 0)
+	whole := finding.Span{File: r.text.file}
 	switch {
 	case len(src) > mostBytes:
 		r.stop(whole, "The figure file is larger than 5 MB", "too large", "A figure is a line drawing; this much data holds a picture or a scan.", "Simplify the drawing, or take pictures out of it.")
@@ -161,7 +161,7 @@ var errEncoding = errors.New("declared encoding is not UTF-8")
 func (r *reader) atEnd(err error, from, to int) {
 	switch {
 	case errors.Is(err, io.EOF) && r.out == nil:
-		r.noDrawing(0, 0)
+		r.noDrawing(finding.Span{File: r.text.file})
 	case errors.Is(err, io.EOF):
 	case strings.Contains(err.Error(), "encoding") || errors.Is(err, errEncoding):
 		r.stop(r.text.span(from, to), "The figure file says that it is not written in UTF-8", "this encoding", "", "Save the drawing as SVG in UTF-8.")
@@ -226,14 +226,14 @@ func (r *reader) characters(text xml.CharData, from, to int) {
 // outside notes text before or after the root.
 func (r *reader) outside(from, to int) {
 	if !bytes.Contains(r.text.src, []byte("<svg")) {
-		r.noDrawing(from, to)
+		r.noDrawing(r.text.span(from, to))
 		return
 	}
 	r.stop(r.text.span(from, to), "There is text outside the drawing", "outside <svg>", "", "Delete it.")
 }
 
-func (r *reader) noDrawing(from, to int) {
-	r.stop(r.text.span(from, to), "There is no drawing in the figure file", "no <svg> here", "", "Save the drawing as SVG.")
+func (r *reader) noDrawing(at finding.Span) {
+	r.stop(at, "There is no drawing in the figure file", "no <svg> here", "", "Save the drawing as SVG.")
 }
 
 func (r *reader) end() {

@@ -25,7 +25,6 @@ type builder struct {
 	instID int
 	later  []func() // what waits until every piece is known
 	gaps   map[string]*Gap
-	prose  []*Prose
 	around condition.Cond // the guards around the sentence being read
 }
 
@@ -47,6 +46,7 @@ func Build(sources []Source, sizes *size.Chart, sizesFile Text) *Pattern {
 	b.choices(sources)
 	b.each(sources, b.header)
 	b.each(sources, b.stock)
+	b.rows()
 	b.each(sources, b.pieces)
 	b.deducePairs()
 	for _, f := range b.later {

@@ -41,6 +41,8 @@ func (b *builder) setting(s Source) {
 		b.Allow = b.amount(n.Amount)
 	case *dsl.FinishSetting:
 		b.Finish = policy(n, s.Span(s.File))
+	case *dsl.Figure:
+		b.CoverFigures = append(b.CoverFigures, b.figure(n))
 	case *dsl.Needs:
 		b.unchecked("what the envelope promises", s.Span(s.File))
 	}

@@ -5,6 +5,7 @@ import (
 	"sort"
 	"strings"
 
+	"seamwarden/compiler/size"
 	"seamwarden/dsl"
 	"seamwarden/dsl/finding"
 )
@@ -329,4 +330,8 @@ func absentInText(br *Brace, what string, declared finding.Span) finding.Finding
 
 func termWithoutText(t Text) finding.Finding {
 	return wrong("term-without-explanation", t.Span, "", fmt.Sprintf("The word “%s” is not explained.", t.Text), "Write its explanation after it: word \"clip\" \"Snip into the allowance.\"")
+}
+
+func unknownCloth(r *size.Row, known []string) finding.Finding {
+	return wrong("name-unknown", r.OfSpan, "", fmt.Sprintf("No fabric or interfacing called `%s` is declared.", r.Of), near(r.Of, known))
 }

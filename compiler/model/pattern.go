@@ -25,11 +25,12 @@ type Pattern struct {
 	viewVar   condition.VarID
 	sizeVar   condition.VarID
 
-	Allow    *Amount // nil if the pattern names none
-	Finish   *Policy // nil if it names none
-	Terms    []*Term
-	Cautions []*Caution
-	Changes  []*Change
+	Allow        *Amount   // nil if the pattern names none
+	Finish       *Policy   // nil if it names none
+	CoverFigures []*Figure // the pattern's own, for one without views
+	Terms        []*Term
+	Cautions     []*Caution
+	Changes      []*Change
 
 	Materials []*Material
 	Notions   []*Notion
@@ -41,9 +42,12 @@ type Pattern struct {
 	Overlaps  []*Overlap
 	Shapings  []*Shaping
 	Sections  []*Section
+	Proses    []*Prose    // every block of text
 	Gaps      []*Gap      // openings left for turning
 	Unchecked []Unchecked // sentences whose meaning is not decided here
 	Findings  []finding.Finding
+	rowConds  map[*size.Row]condition.Cond
+	rowCloth  map[*size.Row]*Material
 	Absences  []Absence // text that speaks of what is not there
 }
 

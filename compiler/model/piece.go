@@ -218,3 +218,14 @@ func (u *EdgeUse) Path() string {
 	}
 	return s + "." + u.Edge.ID
 }
+
+// Twice reports whether a reference to the edge means two of them on one part,
+// one on each side of the fold.
+func (e *Edge) Twice(t *Target) bool {
+	for _, i := range t.Instances {
+		if e.Doubled(i.Cut) && t.Side == Neither {
+			return true
+		}
+	}
+	return false
+}

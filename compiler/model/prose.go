@@ -20,7 +20,7 @@ func (b *builder) noteInto(list *[]*Prose) func(Source) {
 // proseOf reads a block of text; its braces are resolved when every name is
 // known.
 func (b *builder) proseOf(n *dsl.Text, file string) *Prose {
-	p := &Prose{Span: dsl.SpanOf(n.Block.Tokens), Cond: b.guard(n)}
+	p := &Prose{Span: dsl.SpanOf(n.Block.Tokens), Source: n.Block.Text, Cond: b.guard(n)}
 	start := p.Span.Start
 	var starts []int
 	p.Text, starts = dsl.Dedent(n.Block.Text)
@@ -29,16 +29,16 @@ func (b *builder) proseOf(n *dsl.Text, file string) *Prose {
 		offset := starts[line] + at - (strings.LastIndexByte(p.Text[:at], '\n') + 1)
 		return advance(start, n.Block.Text, offset)
 	}, file)
-	b.prose = append(b.prose, p)
+	b.Proses = append(b.Proses, p)
 	return p
 }
 
 // quoted reads text in quotation marks as prose.
 func (b *builder) quoted(l *dsl.Label, c condition.Cond) *Prose {
 	t := text(l)
-	p := &Prose{Text: t.Text, Span: t.Span, Cond: c}
+	p := &Prose{Text: t.Text, Source: l.Text, Span: t.Span, Cond: c}
 	p.Braces = braces(t.Text, func(at int) finding.Pos { return advance(t.Span.Start, l.Text, at+1) }, t.Span.File)
-	b.prose = append(b.prose, p)
+	b.Proses = append(b.Proses, p)
 	return p
 }
 
@@ -85,7 +85,7 @@ var BraceWords = map[string]string{
 
 // resolveProse finds what every brace means.
 func (b *builder) resolveProse() {
-	for _, p := range b.prose {
+	for _, p := range b.Proses {
 		for _, br := range p.Braces {
 			b.brace(p, br)
 		}

@@ -34,9 +34,15 @@ type TryOn struct {
 // fetches, in order.
 type Prose struct {
 	Text   string // Markdown, common indentation removed
+	Source string // as it stands in the file, from the start of Span
 	Span   finding.Span
 	Cond   condition.Cond
 	Braces []*Brace
+}
+
+// At gives the place of a stretch of Source, in bytes.
+func (p *Prose) At(start, end int) finding.Span {
+	return finding.Span{File: p.Span.File, Start: advance(p.Span.Start, p.Source, start), End: advance(p.Span.Start, p.Source, end)}
 }
 
 // Brace is one {…} in prose: Word says what is fetched, Target of what.

@@ -107,12 +107,17 @@ func (r *reader) list(row *Row, n *yaml.Node) {
 func (r *reader) bySize(row *Row, n *yaml.Node) {
 	seen := map[int]finding.Span{}
 	for k := 0; k+1 < len(n.Content); k += 2 {
+		if r.full() {
+			return
+		}
 		key, cell := n.Content[k], n.Content[k+1]
 		i := r.chart.Index(key.Value)
 		first, twice := seen[i]
 		switch {
 		case key.Kind != yaml.ScalarNode || i < 0:
-			r.unknownSize(key, row)
+			if meant := r.unknownSize(key, row); meant >= 0 {
+				seen[meant] = r.node(key) // one mistake, one finding
+			}
 		case twice:
 			r.sizeTwice(key, first)
 		default:

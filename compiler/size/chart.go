@@ -18,6 +18,9 @@
 //	pattern:                     # lengths that the source names as sizes.zip
 //	  zip:    { name: Separating zip, unit: cm, values: [55, 55, 60, 60] }
 //
+//	cloth:                       # how much to buy
+//	  narrow: { of: main, width: 45in, unit: yd, values: [2, 2, 2 1/4, 2 3/8] }
+//
 // Values are a list in the order of the sizes, or a map by size. A row may have
 // its own unit, a note, and a guard (when). At the top, stretch: true says that
 // the cloth gives, so that a garment may be smaller than the body; woven: true is
@@ -45,6 +48,7 @@ type Chart struct {
 	Follows                 string // a standard, "" for none
 	FollowsSpan             finding.Span
 	Body, Finished, Pattern []Row
+	Cloth                   []Row // how much of a material to buy
 }
 
 // Row is one measure in every size. Values and ValueSpans have one entry for each
@@ -54,6 +58,9 @@ type Row struct {
 	Over       string // the body row that ease is taken from; "" for none
 	When, Note string // When is the text of a guard; "" is always
 	Unit       measure.Unit
+	Of         string          // of a row of cloth: the material
+	Width      measure.Measure // and how wide it lies; nothing if it does not say
+	OfSpan     finding.Span
 	KeySpan    finding.Span
 	OverSpan   finding.Span
 	WhenSpan   finding.Span // the text of the guard without its quotation marks
@@ -104,9 +111,9 @@ func find(part []Row, key string) *Row {
 	return &part[i]
 }
 
-// Rows lists every row: body, finished, pattern.
+// Rows lists every row: body, finished, pattern, cloth.
 func (c *Chart) Rows() (all []*Row) {
-	for _, part := range [][]Row{c.Body, c.Finished, c.Pattern} {
+	for _, part := range [][]Row{c.Body, c.Finished, c.Pattern, c.Cloth} {
 		for i := range part {
 			all = append(all, &part[i])
 		}

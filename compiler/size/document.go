@@ -6,9 +6,12 @@ import (
 	"io"
 	"regexp"
 	"strconv"
+	"strings"
 	"unicode/utf8"
 
 	"gopkg.in/yaml.v3"
+
+	"seamwarden/dsl/finding"
 )
 
 // Limits of one table, far above any real one.
@@ -85,17 +88,38 @@ func (r *reader) anchored(n *yaml.Node) bool {
 	return false
 }
 
-var errorLine = regexp.MustCompile(`line (\d+): `)
+var (
+	errorLine    = regexp.MustCompile(`line (\d+): `)
+	unknownAlias = regexp.MustCompile(`unknown anchor '(.*)' referenced`)
+)
 
-// lineOf finds the line that a message of the parser speaks of; it names none
-// for the first line.
-func lineOf(err error) int {
-	m := errorLine.FindStringSubmatch(err.Error())
-	if m == nil {
-		return 1
+// trouble is the place that a message of the parser speaks of. It counts its
+// lines from 0 where it parses and from 1 where it scans, and names none for the
+// first line, for an unknown alias, or for a character that text cannot have.
+func (r *reader) trouble(err error) finding.Span {
+	msg := err.Error()
+	if m := unknownAlias.FindStringSubmatch(msg); m != nil {
+		if at := bytes.Index(r.src, []byte("*"+m[1])); at >= 0 {
+			return r.span(at, at+1+len(m[1]))
+		}
 	}
-	n, _ := strconv.Atoi(m[1]) // only digits; too large a number is held to the last line
-	return n
+	if strings.Contains(msg, "control characters") {
+		at := max(0, bytes.IndexFunc(r.src, isControl))
+		return r.span(at, at+1)
+	}
+	line := 1
+	if m := errorLine.FindStringSubmatch(msg); m != nil {
+		line, _ = strconv.Atoi(m[1]) // only digits; too large a number is held to the last line
+		if strings.Contains(msg, "did not find expected") {
+			line++
+		}
+	}
+	return r.line(line)
+}
+
+// isControl says which characters YAML text cannot have (YAML 1.1, 5.1).
+func isControl(c rune) bool {
+	return c < ' ' && c != '\t' && c != '\n' && c != '\r' || c >= 0x7f && c < 0xa0 && c != 0x85 || c == 0xfffe || c == 0xffff
 }
 
 // entry is a key of a mapping with its value.
@@ -112,6 +136,9 @@ func (r *reader) entries(n *yaml.Node, where string, allowed []string) []entry {
 	var out []entry
 	seen := map[string]*yaml.Node{}
 	for i := 0; i+1 < len(n.Content); i += 2 {
+		if r.full() {
+			break
+		}
 		k, v := n.Content[i], n.Content[i+1]
 		switch first := seen[k.Value]; {
 		case k.Kind != yaml.ScalarNode || allowed == nil && !keyForm.MatchString(k.Value):

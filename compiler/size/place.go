@@ -20,6 +20,11 @@ type places struct {
 	src   []byte // with its byte-order mark, if it has one
 	yaml  []int  // where each of YAML's lines begins
 	lines []int  // where each line begins
+
+	// What was asked for last, to count on from in a long line: a table may stand
+	// in one.
+	lastPos  finding.Pos
+	lastNode finding.Pos // by YAML's lines
 }
 
 var byteOrderMark = []byte("\xef\xbb\xbf")
@@ -56,7 +61,14 @@ func (p *places) pos(offset int) finding.Pos {
 			hi = mid
 		}
 	}
-	return finding.Pos{Offset: offset, Line: line + 1, Column: utf8.RuneCount(p.src[p.lines[line]:offset]) + 1}
+	from := finding.Pos{Offset: p.lines[line], Line: line + 1, Column: 1}
+	if p.lastPos.Line == from.Line && p.lastPos.Offset <= offset {
+		from = p.lastPos
+	}
+	from.Column += utf8.RuneCount(p.src[from.Offset:offset])
+	from.Offset = offset
+	p.lastPos = from
+	return from
 }
 
 func (p *places) span(from, to int) finding.Span {
@@ -78,12 +90,16 @@ func (p *places) line(number int) finding.Span {
 // offset is the byte at which a node begins.
 func (p *places) offset(n *yaml.Node) int {
 	line := max(1, min(n.Line, len(p.yaml)))
-	at := p.yaml[line-1]
-	for range n.Column - 1 {
-		_, size := utf8.DecodeRune(p.src[at:])
-		at += size
+	from := finding.Pos{Offset: p.yaml[line-1], Line: line, Column: 1}
+	if p.lastNode.Line == line && p.lastNode.Column <= n.Column {
+		from = p.lastNode
 	}
-	return at
+	for ; from.Column < n.Column; from.Column++ {
+		_, size := utf8.DecodeRune(p.src[from.Offset:])
+		from.Offset += size
+	}
+	p.lastNode = from
+	return from.Offset
 }
 
 // node is the place of a node: all of a scalar on one line, the first

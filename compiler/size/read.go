@@ -25,14 +25,13 @@ func Read(file string, src []byte) (*Chart, []finding.Finding) {
 // reader reads one file.
 type reader struct {
 	*places
-	chart   *Chart
-	found   []finding.Finding
-	dropped int
+	chart *Chart
+	found []finding.Finding
 }
 
 var (
-	topKeys = []string{"unit", "sizes", "woven", "stretch", "follows", "body", "finished", "pattern"}
-	rowKeys = []string{"name", "values", "unit", "note", "when", "over"}
+	topKeys = []string{"unit", "sizes", "woven", "stretch", "follows", "body", "finished", "pattern", "cloth"}
+	rowKeys = []string{"name", "values", "unit", "note", "when", "over", "of", "width"}
 )
 
 // top reads the outermost mapping; false if it has no sizes to read rows by.
@@ -66,6 +65,7 @@ func (r *reader) top(root *yaml.Node) bool {
 	r.chart.Body = r.part(got["body"], "body")
 	r.chart.Finished = r.part(got["finished"], "finished")
 	r.chart.Pattern = r.part(got["pattern"], "pattern")
+	r.chart.Cloth = r.part(got["cloth"], "cloth")
 	return true
 }
 
@@ -157,17 +157,22 @@ func (r *reader) row(e entry, part string) Row {
 		case "when":
 			row.When, row.WhenSpan = r.guard(f.value)
 		case "unit":
-			row.Unit = r.unit(f.value, r.chart.Unit)
+			row.Unit = r.rowUnit(f.value, part)
 		case "over":
 			row.Over, row.OverSpan = r.words(f.value, "over")
 			if part != "finished" {
 				r.overElsewhere(f.node, part)
 				row.Over = ""
 			}
+		case "of":
+			row.Of, row.OfSpan = r.words(f.value, "of")
+		case "width":
+			row.Width = r.width(f.value)
 		case "values":
 			values = f.value
 		}
 	}
+	r.clothRow(&row, part)
 	r.values(&row, values)
 	return row
 }

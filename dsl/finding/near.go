@@ -2,33 +2,48 @@ package finding
 
 import "strings"
 
+// longestName is the longest word, in bytes, that is compared at all.
+const longestName = 60
+
 // Nearest gives the candidate that a misspelt word most likely means, or "". The
-// cut-off grows with the word: one slip in four letters, two in six, three in
-// ten. A swap of neighbours is one slip.
+// cut-off grows with the word: one slip in three to five letters, two in six, three
+// in ten and more. A swap of neighbours is one slip. Of equals the first in the
+// alphabet is taken.
 func Nearest(word string, candidates []string) string {
-	limit := 1 + len(word)/6
-	if len(word) < 3 {
-		limit = 0
-	} else if len(word) >= 6 {
-		limit = 1 + len(word)/5
+	if len(word) > longestName {
+		return ""
 	}
-	best, found := limit+1, ""
-	w := strings.ToLower(word)
+	w := []rune(strings.ToLower(word))
+	best, found := cutOff(len(w))+1, ""
 	for _, c := range candidates {
-		d := distance(w, strings.ToLower(c), best)
-		if d < best || d == best && d <= limit && c < found {
+		if len(c) > longestName {
+			continue
+		}
+		d := distance(w, []rune(strings.ToLower(c)), best)
+		if d < best || d == best && found != "" && c < found {
 			best, found = d, c
 		}
 	}
 	return found
 }
 
+func cutOff(letters int) int {
+	switch {
+	case letters < 3:
+		return 0
+	case letters < 6:
+		return 1
+	case letters < 10:
+		return 2
+	}
+	return 3
+}
+
 // distance is the optimal string alignment distance (insert, delete, change, or
-// swap of neighbours), given up at limit.
-func distance(a, b string, limit int) int {
-	x, y := []rune(a), []rune(b)
-	if len(x)-len(y) >= limit || len(y)-len(x) >= limit {
-		return limit
+// swap of neighbours); what is farther than limit counts as limit+1.
+func distance(x, y []rune, limit int) int {
+	if len(x)-len(y) > limit || len(y)-len(x) > limit {
+		return limit + 1
 	}
 	before, last := make([]int, len(y)+1), make([]int, len(y)+1)
 	for j := range last {
@@ -49,5 +64,5 @@ func distance(a, b string, limit int) int {
 		}
 		before, last = last, row
 	}
-	return last[len(y)]
+	return min(last[len(y)], limit+1)
 }

@@ -79,14 +79,14 @@ func TestArtKeepsItsSizeAndShape(t *testing.T) {
 // TestArtAsPopplerDrawsIt draws the page with poppler and looks at single points: the
 // ring is black and hollow (even-odd), the ground grey, outside is white.
 func TestArtAsPopplerDrawsIt(t *testing.T) {
-	need1(t, "pdftoppm")
+	needTool(t, "pdftoppm")
 	b := chapterOf(fig("art", "Ring", seamArt(160*25.4/72))) // one unit is one point
 	d := mustLayOut(t, b, A4)
 	at := d.places["art"]
 	dir := t.TempDir()
 	file := save(t, mustRender(t, b, Options{}).Bytes)
 	n := fmt.Sprint(at.page)
-	run1(t, "pdftoppm", "-r", "144", "-gray", "-f", n, "-l", n, "-singlefile", file, filepath.Join(dir, "page"))
+	runTool(t, "pdftoppm", "-r", "144", "-gray", "-f", n, "-l", n, "-singlefile", file, filepath.Join(dir, "page"))
 	img, err := os.ReadFile(filepath.Join(dir, "page.pgm"))
 	if err != nil {
 		t.Fatal(err)

@@ -13,11 +13,11 @@ var bboxWord = regexp.MustCompile(`<word xMin="([\d.]+)" yMin="[\d.]+" xMax="([\
 // TestWordsStandWherePopplerFindsThem compares the ends of lines as laid out with
 // those that poppler measures from the file's own tables of widths.
 func TestWordsStandWherePopplerFindsThem(t *testing.T) {
-	need1(t, "pdftotext")
+	needTool(t, "pdftotext")
 	// A run that ends in a space is left out, for poppler measures words.
 	b := chapterOf(para(txt(long(40) + " ⅝ in (1.6 cm) Zickzack.")...))
 	d := mustLayOut(t, b, A4)
-	out := run1(t, "pdftotext", "-bbox", save(t, mustRender(t, b, Options{}).Bytes), "-")
+	out := runTool(t, "pdftotext", "-bbox", save(t, mustRender(t, b, Options{}).Bytes), "-")
 	var ends []float64
 	for _, m := range bboxWord.FindAllStringSubmatch(out, -1) {
 		var x0, x1 float64

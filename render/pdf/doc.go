@@ -12,5 +12,6 @@
 // canvas; only writer knows which package writes the PDF file.
 //
 // All lengths are points (1/72 inch), x to the right, y down from the top of the
-// page.
+// page. The clauses of ISO 32000-1 and of Unicode's annexes that comments name are
+// cited from memory.
 package pdf

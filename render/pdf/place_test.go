@@ -167,10 +167,10 @@ func allWords(b *booklet.Booklet) []string {
 }
 
 func TestEdgeCasesAreSoundFiles(t *testing.T) {
-	need1(t, "qpdf")
+	needTool(t, "qpdf")
 	for name, b := range edgeCases() {
 		t.Run(name, func(t *testing.T) {
-			run1(t, "qpdf", "--check", save(t, mustRender(t, b, Options{}).Bytes))
+			runTool(t, "qpdf", "--check", save(t, mustRender(t, b, Options{}).Bytes))
 		})
 	}
 }

@@ -21,12 +21,12 @@ func TestFileIsSoundAndOfTheRightSize(t *testing.T) {
 		t.Run(name, func(t *testing.T) {
 			r := mustRender(t, fixture(), Options{Paper: p})
 			file := save(t, r.Bytes)
-			need1(t, "qpdf")
-			if out := run1(t, "qpdf", "--check", file); !strings.Contains(out, "No syntax or stream encoding errors") {
+			needTool(t, "qpdf")
+			if out := runTool(t, "qpdf", "--check", file); !strings.Contains(out, "No syntax or stream encoding errors") {
 				t.Errorf("qpdf finds fault:\n%s", out)
 			}
-			need1(t, "pdfinfo")
-			info := run1(t, "pdfinfo", file)
+			needTool(t, "pdfinfo")
+			info := runTool(t, "pdfinfo", file)
 			for _, w := range []string{want[name], fmt.Sprintf("Pages:           %d", r.Pages),
 				"Title:           Marlow wrap skirt", "Author:          Quillfen", "Subject:         Views A and B"} {
 				if !strings.Contains(info, w) {
@@ -93,7 +93,7 @@ func pageInContents(contents, title string) int {
 }
 
 func TestBookmarksLanguageAndLinks(t *testing.T) {
-	need1(t, "qpdf")
+	needTool(t, "qpdf")
 	b := fixture()
 	b.Chapters[0].Title = "Before you start 𝐀" // above U+FFFF, which the PDF package cannot encode
 	r := mustRender(t, b, Options{})
@@ -105,7 +105,7 @@ func TestBookmarksLanguageAndLinks(t *testing.T) {
 			Kids  []struct{ Title string }
 		}
 	}
-	if err := json.Unmarshal([]byte(run1(t, "qpdf", "--json", "--json-key=outlines", file)), &got); err != nil {
+	if err := json.Unmarshal([]byte(runTool(t, "qpdf", "--json", "--json-key=outlines", file)), &got); err != nil {
 		t.Fatal(err)
 	}
 	var titles []string
@@ -122,7 +122,7 @@ func TestBookmarksLanguageAndLinks(t *testing.T) {
 	if len(got.Outlines) > 3 && (got.Outlines[3].Page < 3 || len(got.Outlines[3].Kids) != 3) {
 		t.Errorf("the bookmark of the sewing chapter: %+v", got.Outlines[3])
 	}
-	objects := run1(t, "qpdf", "--json=2", file)
+	objects := runTool(t, "qpdf", "--json=2", file)
 	for _, want := range []string{`"/Lang": "u:en"`, `"/DisplayDocTitle": true`, `"/Subtype": "/Link"`} {
 		if !strings.Contains(objects, want) {
 			t.Errorf("the file lacks %s", want)

@@ -14,14 +14,14 @@ import (
 // The tests below read the files that Render writes with other people's readers:
 // qpdf, and pdftotext, pdfinfo and pdftoppm of poppler.
 
-func need1(t *testing.T, tool string) {
+func needTool(t *testing.T, tool string) {
 	t.Helper()
 	if _, err := exec.LookPath(tool); err != nil {
 		t.Skipf("%s is not installed here, so the file was not read with it", tool)
 	}
 }
 
-func run1(t *testing.T, tool string, args ...string) string {
+func runTool(t *testing.T, tool string, args ...string) string {
 	t.Helper()
 	out, err := exec.Command(tool, args...).CombinedOutput()
 	if err != nil {
@@ -52,8 +52,8 @@ func save(t *testing.T, data []byte) string {
 // pageTexts gives the text of every page in the order in which it was drawn.
 func pageTexts(t *testing.T, file string) []string {
 	t.Helper()
-	need1(t, "pdftotext")
-	pages := strings.Split(run1(t, "pdftotext", "-raw", "-enc", "UTF-8", file, "-"), "\f")
+	needTool(t, "pdftotext")
+	pages := strings.Split(runTool(t, "pdftotext", "-raw", "-enc", "UTF-8", file, "-"), "\f")
 	return pages[:len(pages)-1]
 }
 

@@ -1,0 +1,228 @@
+package wording
+
+import (
+	"fmt"
+	"strings"
+
+	"seamwarden/compiler/assembly"
+	"seamwarden/compiler/booklet"
+	"seamwarden/compiler/condition"
+	"seamwarden/compiler/measure"
+	"seamwarden/compiler/model"
+	"seamwarden/compiler/size"
+)
+
+// buy makes the shopping list.
+func (w *writer) buy() *booklet.Chapter {
+	ch := w.chapter("buy")
+	b := w.ph.Buy
+	if t := w.materials(); len(t.Rows) > 0 {
+		ch.Blocks = append(ch.Blocks, w.heading(b["fabric"]), t)
+		amounts := w.cloth()
+		if len(amounts) == 0 {
+			amounts = []booklet.Block{para(plain(b["not-computed"]))}
+		}
+		ch.Blocks = append(ch.Blocks, amounts...)
+	}
+	if t := w.notions(); len(t.Rows) > 0 {
+		ch.Blocks = append(ch.Blocks, w.heading(b["notions"]), t)
+		ch.Blocks = append(ch.Blocks, w.lengths()...)
+	}
+	if len(ch.Blocks) == 0 {
+		return nil
+	}
+	return ch
+}
+
+func (w *writer) materials() *booklet.Table {
+	b := w.ph.Buy
+	t := &booklet.Table{ID: w.id("table", "materials"), Caption: b["fabric"], RowHead: true,
+		Columns: []booklet.Column{{Head: plain(b["material"])}, {Head: plain(b["suggested"])}, {Head: plain(b["widths"])}}}
+	for _, m := range w.Materials {
+		if !w.there(m.Cond) {
+			continue
+		}
+		about := m.Suggested
+		if m.Fusible {
+			about = strings.TrimPrefix(about+", "+b["fusible"], ", ")
+		}
+		var widths []booklet.Inline
+		for i, a := range m.Widths {
+			if i > 0 {
+				widths = append(widths, booklet.Break{})
+			}
+			widths = append(widths, w.measure(a.Measure, measure.Width))
+		}
+		t.Rows = append(t.Rows, booklet.Row{When: w.when(m.Cond), Cells: []booklet.Cell{{Text: plain(m.Name)}, {Text: plain(upper(about))}, {Text: widths}}})
+	}
+	return t
+}
+
+// cloth tells how much of each material to buy, where the pattern says it: once
+// in yards and once in metres.
+func (w *writer) cloth() (out []booklet.Block) {
+	if w.Pattern.Sizes == nil {
+		return nil
+	}
+	for _, inches := range w.systems() {
+		unit := w.ph.Buy["metres"]
+		if inches {
+			unit = w.ph.Buy["yards"]
+		}
+		t := &booklet.Table{ID: w.id("table", "cloth", unit), RowHead: true,
+			Caption: put(put(w.ph.Buy["amounts-in"], "what", w.ph.Buy["fabric"]), "unit", unit),
+			Columns: []booklet.Column{{Head: plain(w.ph.Buy["material"])}}}
+		for _, i := range w.sizeList() {
+			t.Columns = append(t.Columns, booklet.Column{Head: plain(w.Pattern.Sizes.Sizes[i]), Numeric: true})
+		}
+		for i := range w.Pattern.Sizes.Cloth {
+			if r := &w.Pattern.Sizes.Cloth[i]; w.there(w.RowCond(r)) {
+				t.Rows = append(t.Rows, w.clothRow(r, inches))
+			}
+		}
+		if len(t.Rows) > 0 {
+			out = append(out, t)
+		}
+	}
+	return
+}
+
+// systems gives the order of the two unit systems: true is inches.
+func (w *writer) systems() []bool {
+	if w.Pattern.Sizes.Unit.System() == measure.Metric {
+		return []bool{false, true}
+	}
+	return []bool{true, false}
+}
+
+func (w *writer) clothRow(r *size.Row, inches bool) booklet.Row {
+	name := r.Name
+	if m := w.MaterialOf(r); m != nil {
+		name = m.Name
+	}
+	head := plain(name)
+	if !r.Width.Length.IsZero() {
+		head = add(head, booklet.Text(", "))
+		head = add(head, w.measure(r.Width, measure.Width))
+	}
+	row := booklet.Row{When: w.when(w.RowCond(r)), Cells: []booklet.Cell{{Text: head}}}
+	for _, i := range w.sizeList() {
+		text := ""
+		if i < len(r.Values) {
+			yd, m := measure.Print(r.Values[i], measure.Cloth, r.Unit.System(), measure.English)
+			text = number(m)
+			if inches {
+				text = number(yd)
+			}
+		}
+		row.Cells = append(row.Cells, booklet.Cell{Text: plain(text)})
+	}
+	return row
+}
+
+func (w *writer) notions() *booklet.Table {
+	b := w.ph.Buy
+	t := &booklet.Table{ID: w.id("table", "notions"), Caption: b["notions"], RowHead: true,
+		Columns: []booklet.Column{{Head: plain(b["notion"])}, {Head: plain(b["how-many"])}}}
+	add := func(c condition.Cond, name, count string) {
+		if w.there(c) {
+			t.Rows = append(t.Rows, booklet.Row{Tick: true, When: w.when(c), Cells: []booklet.Cell{{Text: plain(name)}, {Text: plain(count)}}})
+		}
+	}
+	for _, n := range w.Notions {
+		if !w.there(n.Cond) {
+			continue
+		}
+		if n.Kind == model.ByLength {
+			t.Rows = append(t.Rows, booklet.Row{Tick: true, When: w.when(n.Cond), Cells: []booklet.Cell{{Text: plain(n.Name)}, {Text: w.notionLength(n)}}})
+			continue
+		}
+		add(n.Cond, n.Name, w.notionCount(n))
+	}
+	for _, s := range w.Supplies {
+		add(s.Cond, s.Name, b["as-needed"])
+	}
+	return t
+}
+
+// notionCount words how many of a notion the steps use. Where that depends on
+// what is chosen, each number stands with its garments.
+func (w *writer) notionCount(n *model.Notion) string {
+	uses := w.facts.OfNotion(n)
+	if n.Set && len(n.Parts) > 0 {
+		uses = w.facts.Stock[assembly.StockKey{Notion: n, Half: n.Parts[0]}]
+	}
+	sums := w.facts.Totals(uses)
+	var parts []string
+	for _, total := range assembly.Sums(sums) {
+		c := w.Space.And(sums[total], n.Cond)
+		if total == 0 || !w.there(c) {
+			continue
+		}
+		s := fmt.Sprint(total)
+		if n.Set {
+			s = put(w.ph.Buy["set"], "n", s)
+			if total == 1 {
+				s = w.ph.Buy["set-one"]
+			}
+		}
+		if at := w.within(c, n.Cond); at != "" {
+			s += " " + lower(at)
+		}
+		parts = append(parts, s)
+	}
+	if len(parts) == 0 && n.Listed > 0 {
+		return fmt.Sprint(n.Listed)
+	}
+	return strings.Join(parts, "; ")
+}
+
+func (w *writer) notionLength(n *model.Notion) []booklet.Inline {
+	switch {
+	case n.Length != nil:
+		return w.amount(n.Length)
+	case n.BySize != "":
+		return w.rowRange(w.Pattern.Sizes.Find(n.BySize), measure.Detail)
+	case len(n.Cuts) > 0:
+		return w.cutLengths(n)
+	}
+	return plain(w.ph.Buy["as-needed"])
+}
+
+// cutLengths adds up the lengths that are cut from a webbing or tape, for each
+// set of garments.
+func (w *writer) cutLengths(n *model.Notion) (out []booklet.Inline) {
+	for _, c := range n.Cuts {
+		if !w.there(c.Cond) {
+			continue
+		}
+		if len(out) > 0 {
+			out = add(out, booklet.Text("; "))
+		}
+		out = add(out, booklet.Text(fmt.Sprintf("%d × ", c.Count)))
+		if c.Length != nil {
+			out = add(out, w.amount(c.Length)...)
+		} else if c.BySize != "" {
+			out = add(out, w.rowRange(w.Pattern.Sizes.Find(c.BySize), measure.Detail)...)
+		}
+	}
+	return
+}
+
+// lengths makes the table of notions whose length goes by size.
+func (w *writer) lengths() []booklet.Block {
+	if len(w.sizeList()) < 2 {
+		return nil
+	}
+	var rows []*size.Row
+	for _, n := range w.Notions {
+		if n.BySize != "" && w.there(n.Cond) {
+			if r := w.Pattern.Sizes.Find(n.BySize); r != nil {
+				x := *r
+				x.Name = n.Name
+				rows = append(rows, &x)
+			}
+		}
+	}
+	return w.sizeTables(w.ph.Buy["lengths"], rows, plainValues)
+}

@@ -1,0 +1,250 @@
+package wording
+
+import (
+	"fmt"
+	"strings"
+
+	"seamwarden/compiler/booklet"
+	"seamwarden/compiler/model"
+)
+
+// operation words one operation as a sentence. plural asks for both sides in
+// one sentence. first tells whether the seam it sews has not been sewn before.
+func (w *writer) operation(op *model.Op, plural bool) []booklet.Inline {
+	if op.As != nil {
+		return sentence(plain(op.As.Text))
+	}
+	var out []booklet.Inline
+	if op.Row.Sews && len(op.Objects) == 1 {
+		out = w.sewing(op, plural)
+	} else {
+		out = fill(w.operationPhrase(op), w.objects(op, plural))
+	}
+	for _, p := range op.Phrases {
+		out = add(out, w.phrase(op, p, plural)...)
+	}
+	if op.Only != model.Neither {
+		out = add(out, booklet.Text(" "+w.ph.Phrases["only-"+op.Only.String()]))
+	}
+	out = sentence(out)
+	return add(out, w.allowance(op)...)
+}
+
+// operationPhrase finds the phrase of a verb, or makes the plain one.
+func (w *writer) operationPhrase(op *model.Op) string {
+	ops := w.ph.Operations
+	key := op.Verb
+	if len(op.Objects) > 0 {
+		switch kind := op.Objects[0].Kind; {
+		case op.Verb == "turn" && (op.Phrase("to") != nil || op.Phrase("toward") != nil):
+			key = "turn-to"
+		case op.Verb == "finish" && kind == model.ToSeam:
+			key = "finish-seam"
+		case op.Verb == "sew":
+			key = "sew-again"
+		}
+	}
+	if op.Verb == "buttonhole" && op.Count > 1 {
+		key = "buttonhole-many"
+	}
+	if s := ops[key]; s != "" {
+		return s
+	}
+	return upper(op.Verb) + " {o}"
+}
+
+func (w *writer) objects(op *model.Op, plural bool) filling {
+	o := w.things(op.Objects, plural)
+	if op.Counted && len(op.Objects) == 1 {
+		o = plain(w.counted(op.Objects[0], op.Count))
+	}
+	return filling{"o": o, "n": plain(fmt.Sprint(op.Count)), "in": plain(w.interfacingOf(op))}
+}
+
+func (w *writer) interfacingOf(op *model.Op) string {
+	if len(op.Objects) > 1 || len(op.Objects) == 1 && twofold(op.Objects[0]) {
+		return w.ph.Things["interfacings"]
+	}
+	return w.ph.Things["interfacing"]
+}
+
+// counted words so many of a thing: "1 button", "5 loops".
+func (w *writer) counted(t *model.Target, n int) string {
+	name := strings.TrimPrefix(w.thing(t, false), "the ")
+	if n == 1 {
+		return "1 " + name
+	}
+	return fmt.Sprintf("%d %s", n, w.plural(name))
+}
+
+// sewing words the sewing of one seam or dart.
+func (w *writer) sewing(op *model.Op, plural bool) []booklet.Inline {
+	t := op.Objects[0]
+	ops := w.ph.Operations
+	if t.Kind != model.ToSeam {
+		return fill(ops["sew-shaping"], filling{"o": plain(w.thing(t, plural))})
+	}
+	s := t.Seam
+	with := filling{"o": plain(w.thing(t, plural)), "a": w.pieces(s.Joins, plural), "b": w.pieces(s.To, plural)}
+	key := "sew"
+	if len(s.Joins) == 1 && len(s.To) == 1 && s.Joins[0].Path == s.To[0].Path {
+		key = "sew-tube"
+		if paired(s.Joins[0]) {
+			key = "sew-pair"
+			with["a"] = plain(w.plural(strings.TrimPrefix(w.piece(s.Joins[0], false), "the ")))
+		}
+	} else if booklet.Plain(with["a"]) == booklet.Plain(with["b"]) {
+		key = "sew-self"
+	}
+	out := fill(ops[key], with)
+	if t.From != nil {
+		out = add(out, booklet.Text(" "))
+		out = add(out, fill(w.ph.Phrases["from-to"], filling{"t": plain(w.end(t.From)), "t2": plain(w.end(t.To))})...)
+	}
+	if len(s.Catching) > 0 {
+		var caught []*model.Target
+		for _, c := range s.Catching {
+			caught = append(caught, c.Target)
+		}
+		if what := w.things(caught, true); len(what) > 0 {
+			out = add(out, booklet.Text(", "))
+			out = add(out, fill(w.ph.Phrases["catching"], filling{"t": what})...)
+		}
+	}
+	return out
+}
+
+// end words the end of a stretch.
+func (w *writer) end(t *model.Target) string {
+	if t.Kind == model.ToEdge {
+		return put(w.ph.Things["line"], "name", t.Edge.Name)
+	}
+	return w.thing(t, false)
+}
+
+// pieces words the pieces of a row of a seam.
+func (w *writer) pieces(row []*model.Target, plural bool) []booklet.Inline {
+	var out [][]booklet.Inline
+	for _, t := range row {
+		t.Each(func(x *model.Target) {
+			if !w.there(x.Cond) {
+				return
+			}
+			switch {
+			case x.Piece != nil:
+				out = append(out, plain(w.piece(x, plural)))
+			case x.Part != nil:
+				out = append(out, plain("the "+lower(x.Part.Name)))
+			}
+		})
+	}
+	return list(once(out), w.ph.Things["and"])
+}
+
+// allowance says the allowance of a seam where it is not the common one.
+func (w *writer) allowance(op *model.Op) []booklet.Inline {
+	if !op.Row.Sews {
+		return nil
+	}
+	for _, t := range op.Objects {
+		s := t.Seam
+		if s == nil || !s.Own {
+			continue
+		}
+		if s.None {
+			return plain(" " + w.ph.Phrases["no-allowance"])
+		}
+		if s.Allow != nil && (w.Pattern.Allow == nil || s.Allow.Length != w.Pattern.Allow.Length) {
+			return add(plain(" "), fill(w.ph.Phrases["allowance"], filling{"m": w.amount(s.Allow)})...)
+		}
+	}
+	return nil
+}
+
+// phrase words one phrase of an operation, with the space before it.
+func (w *writer) phrase(op *model.Op, p *model.Phrase, plural bool) []booklet.Inline {
+	key, with := w.phraseKey(op, p), filling{}
+	if len(p.Amounts) > 0 {
+		with["m"] = w.amount(&p.Amounts[0])
+	}
+	if len(p.Amounts) > 1 {
+		with["m2"] = w.amount(&p.Amounts[1])
+	}
+	with["t"] = w.things(p.Targets, plural)
+	with["w"] = plain(p.Word)
+	switch {
+	case p.Name == "with" && p.Word != "":
+		with["w"] = plain(w.word(w.ph.Techniques, p.Word))
+	case p.Word != "" && (p.Name == "toward" || p.Name == "to"):
+		with["t"] = plain(w.word(w.ph.Directions, p.Word))
+	case p.Gap != "":
+		with["t"] = plain("the " + strings.ReplaceAll(p.Gap, "-", " "))
+	}
+	if strings.Contains(key, "{t}") && len(with["t"]) == 0 {
+		return nil
+	}
+	sep := " "
+	if p.Name == "keeping" || p.Name == "catching" {
+		sep = ", "
+	}
+	return add(plain(sep), fill(key, with)...)
+}
+
+func (w *writer) word(table map[string]string, word string) string {
+	if s := table[word]; s != "" {
+		return s
+	}
+	return "the " + strings.ReplaceAll(word, "-", " ")
+}
+
+// phraseKey picks the phrase by what it holds.
+func (w *writer) phraseKey(op *model.Op, p *model.Phrase) string {
+	ph := w.ph.Phrases
+	switch p.Name {
+	case "turning":
+		if len(p.Amounts) > 1 {
+			return ph["turning-2"]
+		}
+	case "to":
+		switch {
+		case len(p.Amounts) > 0:
+			return ph["to-amount"]
+		case p.Word != "":
+			return ph["to"]
+		}
+	case "together":
+		return ph[p.Word]
+	case "with":
+		if p.Word != "" {
+			return ph["with-word"]
+		}
+	case "leaving":
+		if p.Gap != "" {
+			return ph["leaving-gap"]
+		}
+	case "through":
+		if p.Word != "" {
+			return ph["through-all"]
+		}
+	case "hand":
+		return ph[p.Word]
+	case "at":
+		if p.Place != "" {
+			return ph[p.Place]
+		}
+	}
+	return ph[p.Name]
+}
+
+// both reports whether an operation is done once on each side of the body.
+func both(op *model.Op) bool {
+	if op.Only != model.Neither || len(op.Objects) == 0 {
+		return false
+	}
+	for _, t := range op.Objects {
+		if !twofold(t) {
+			return false
+		}
+	}
+	return true
+}

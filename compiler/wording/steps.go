@@ -1,0 +1,153 @@
+package wording
+
+import (
+	"fmt"
+
+	"seamwarden/compiler/booklet"
+	"seamwarden/compiler/condition"
+	"seamwarden/compiler/model"
+)
+
+// steps makes the chapter of the steps.
+func (w *writer) steps() *booklet.Chapter {
+	ch := w.chapter("steps")
+	for _, sec := range w.Sections {
+		var steps []booklet.Block
+		for _, s := range sec.Steps {
+			if w.there(s.Cond) {
+				steps = append(steps, w.step(s))
+			}
+		}
+		if len(steps) == 0 {
+			continue
+		}
+		if sec.Title.Text != "" {
+			ch.Blocks = append(ch.Blocks, w.heading(sec.Title.Text))
+		}
+		if at := w.when(sec.Cond); at != "" {
+			ch.Blocks = append(ch.Blocks, &booklet.Paragraph{Text: []booklet.Inline{booklet.Emphasis{Text: plain(at + ".")}}})
+		}
+		for _, n := range sec.Notes {
+			ch.Blocks = append(ch.Blocks, w.guarded(w.when(n.Cond), w.prose(n))...)
+		}
+		ch.Blocks = append(ch.Blocks, steps...)
+	}
+	if len(ch.Blocks) == 0 {
+		return nil
+	}
+	return ch
+}
+
+// step words one step: what is done in the author's order, figures apart.
+func (w *writer) step(s *model.Step) *booklet.Step {
+	out := &booklet.Step{ID: w.stepIDs[s], Number: w.numbers[s], Title: s.Title.Text, When: w.when(s.Cond)}
+	repeat := w.repeats(s)
+	last := 0
+	for _, i := range s.Items {
+		if !w.there(i.Where()) {
+			continue
+		}
+		at := w.within(i.Where(), s.Cond)
+		switch x := i.(type) {
+		case *model.Op:
+			out.Blocks = append(out.Blocks, w.guarded(at, []booklet.Block{para(w.operation(x, !repeat))})...)
+			last = len(out.Blocks)
+		case *model.Prose:
+			out.Blocks = append(out.Blocks, w.guarded(at, w.prose(x))...)
+		case *model.Caution:
+			out.Blocks = append(out.Blocks, w.guarded(at, []booklet.Block{w.caution(x)})...)
+		case *model.TryOn:
+			out.Blocks = append(out.Blocks, w.guarded(at, []booklet.Block{para(plain(x.Text.Text))})...)
+		case *model.Figure:
+			if f := w.figure(x); f != nil {
+				f.Caption = add(f.Caption, w.note(at)...)
+				out.Figures = append(out.Figures, f)
+			}
+		}
+	}
+	if repeat {
+		again := booklet.Block(para(plain(w.ph.Phrases["repeat"])))
+		out.Blocks = append(out.Blocks[:last], append([]booklet.Block{again}, out.Blocks[last:]...)...)
+	}
+	return out
+}
+
+// repeats reports whether every operation of a step is done on each side, so
+// that it can be told for one side and repeated.
+func (w *writer) repeats(s *model.Step) bool {
+	n := 0
+	for _, i := range s.Items {
+		op, ok := i.(*model.Op)
+		if !ok || !w.there(op.Cond) {
+			continue
+		}
+		if op.As != nil || !both(op) {
+			return false
+		}
+		n++
+	}
+	return n > 1
+}
+
+// within words a condition inside another: nothing if it says no more.
+func (w *writer) within(inner, outer condition.Cond) string {
+	in, out := w.Space.Given(inner, w.chosen), w.Space.And(w.valid, w.Space.Given(outer, w.chosen))
+	if w.Space.Implies(out, in) {
+		return ""
+	}
+	return upper(w.Space.Words(w.Space.Smallest(w.Space.And(in, out), out), w.names))
+}
+
+func (w *writer) note(at string) []booklet.Inline {
+	if at == "" {
+		return nil
+	}
+	return plain(" (" + lower(at) + ")")
+}
+
+func (w *writer) guarded(at string, blocks []booklet.Block) []booklet.Block {
+	if at == "" || len(blocks) == 0 {
+		return blocks
+	}
+	return []booklet.Block{&booklet.Group{When: at, Blocks: blocks}}
+}
+
+func (w *writer) caution(c *model.Caution) *booklet.Caution {
+	signal := c.Signal
+	if signal == "" {
+		signal = "caution"
+	}
+	return &booklet.Caution{Signal: w.ph.Signals[signal], Text: plain(c.Text.Text)}
+}
+
+// terms makes the glossary of the words that the booklet uses.
+func (w *writer) terms() *booklet.Chapter {
+	var items []booklet.Term
+	used := w.usedWords()
+	for _, t := range w.Terms {
+		if used(t.Word.Text) {
+			items = append(items, booklet.Term{ID: w.id("word", t.Word.Text), Word: t.Word.Text, Blocks: w.prose(t.Body)})
+		}
+	}
+	if len(items) == 0 {
+		return nil
+	}
+	ch := w.chapter("words")
+	ch.Blocks = []booklet.Block{&booklet.Terms{Items: items}}
+	return ch
+}
+
+func (w *writer) changes() *booklet.Chapter {
+	var items []booklet.Term
+	for _, c := range w.Changes {
+		if c.Body != nil {
+			items = append(items, booklet.Term{ID: w.id("edition", c.Edition.Text), Word: fmt.Sprintf("%s %s", w.ph.Labels["edition"], c.Edition.Text), Blocks: w.prose(c.Body)})
+		}
+	}
+	if len(items) == 0 {
+		return nil
+	}
+	ch := w.chapter("changed")
+	ch.Blocks = []booklet.Block{&booklet.Terms{Items: items}}
+	return ch
+}

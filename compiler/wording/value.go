@@ -1,0 +1,139 @@
+package wording
+
+import (
+	"fmt"
+	"strings"
+
+	"seamwarden/compiler/booklet"
+	"seamwarden/compiler/condition"
+	"seamwarden/compiler/measure"
+	"seamwarden/compiler/model"
+	"seamwarden/compiler/size"
+)
+
+// value words what a brace in a text fetches.
+func (w *writer) value(b *model.Brace) []booklet.Inline {
+	switch b.Word {
+	case "allow":
+		if a := b.Target.Seam.Allow; a != nil {
+			return w.amount(a)
+		}
+		return plain(w.ph.Before["no-allowance"])
+	case "piece", "name":
+		return plain(strings.TrimPrefix(w.thing(b.Target, true), "the "))
+	case "number":
+		return plain(fmt.Sprint(b.Target.Piece.Number))
+	case "step":
+		text := plain(strings.ToLower(w.ph.Labels["step"]) + "\u00a0" + fmt.Sprint(w.numbers[b.Step]))
+		if w.numbers[b.Step] == 0 {
+			return plain(b.Step.Title.Text)
+		}
+		return []booklet.Inline{booklet.Link{To: w.stepIDs[b.Step], Text: text}}
+	case "count":
+		return w.countOf(b.Target)
+	case "takes":
+		if b.Target.Shaping.Takes != nil {
+			return w.amount(b.Target.Shaping.Takes)
+		}
+	case "wide":
+		if b.Target.Gap.Wide != nil {
+			return w.amount(b.Target.Gap.Wide)
+		}
+	case "edition":
+		return plain(w.Edition)
+	case "view":
+		return plain(b.Args[0])
+	case "length":
+		return w.lengthOf(b.Target)
+	case "finished", "body", "ease", "sizes":
+		return w.sizeValue(b)
+	}
+	return nil
+}
+
+// countOf words how many of a notion the steps use: a range where it depends on
+// what is chosen.
+func (w *writer) countOf(t *model.Target) []booklet.Inline {
+	if t.Notion == nil {
+		return plain(fmt.Sprint(t.Bit.Count))
+	}
+	return plain(w.notionCount(t.Notion))
+}
+
+func (w *writer) lengthOf(t *model.Target) []booklet.Inline {
+	n := t.Notion
+	switch {
+	case n == nil && t.Bit != nil && t.Bit.Length != nil:
+		return w.amount(t.Bit.Length)
+	case n != nil && n.Length != nil:
+		return w.amount(n.Length)
+	case n != nil && n.BySize != "":
+		return w.rowRange(w.Pattern.Sizes.Find(n.BySize), measure.Detail)
+	}
+	return nil
+}
+
+// sizeValue words a row of the size table: one value for one size, else the
+// smallest and the largest.
+func (w *writer) sizeValue(b *model.Brace) []booklet.Inline {
+	c := w.Pattern.Sizes
+	var row *size.Row
+	switch b.Word {
+	case "finished", "ease":
+		row = c.FinishedRow(b.Row)
+	case "body":
+		row = c.BodyRow(b.Row)
+	}
+	if row == nil {
+		row = c.Find(b.Row)
+	}
+	if b.Word == "ease" {
+		return w.rangeOf(c.Ease(row), c.Unit, measure.Body)
+	}
+	return w.rowRange(row, measure.Body)
+}
+
+func (w *writer) rowRange(row *size.Row, kind measure.Kind) []booklet.Inline {
+	return w.rangeOf(row.Values, w.Pattern.Sizes.Unit, kind)
+}
+
+func (w *writer) rangeOf(values []measure.Length, u measure.Unit, kind measure.Kind) []booklet.Inline {
+	var lo, hi *measure.Length
+	for _, i := range w.sizeList() {
+		if i >= len(values) {
+			continue
+		}
+		v := values[i]
+		if lo == nil || v.Cmp(*lo) < 0 {
+			lo = &v
+		}
+		if hi == nil || v.Cmp(*hi) > 0 {
+			hi = &v
+		}
+	}
+	if lo == nil {
+		return nil
+	}
+	out := []booklet.Inline{w.measure(measure.Measure{Length: *lo, Unit: u}, kind)}
+	if *lo != *hi {
+		out = add(out, booklet.Text(" to "))
+		out = add(out, w.measure(measure.Measure{Length: *hi, Unit: u}, kind))
+	}
+	return out
+}
+
+// sizeList gives the sizes that are left to choose from, by index.
+func (w *writer) sizeList() (all []int) {
+	if w.Pattern.Sizes == nil {
+		return nil
+	}
+	for v := range condition.VarID(w.Space.Vars()) {
+		if w.Space.Var(v).Kind == condition.Size && int(v) < len(w.chosen) && w.chosen[v] >= 0 {
+			return []int{w.chosen[v]}
+		}
+	}
+	for i := range w.Pattern.Sizes.Sizes {
+		all = append(all, i)
+	}
+	return
+}

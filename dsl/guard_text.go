@@ -1,0 +1,37 @@
+package dsl
+
+import (
+	"github.com/alecthomas/participle/v2/lexer"
+
+	"seamwarden/dsl/finding"
+)
+
+var kindGuard = sentence[GuardOr](`VIEW or OPTION`)
+
+// ParseGuard reads the text of a guard that stands outside the source, as in a
+// size table: "B and pockets". at is where the text begins. It gives nil and a
+// finding if the text is no guard.
+func ParseGuard(text string, at finding.Span) (*GuardOr, *finding.Finding) {
+	toks := scan(text)
+	toks = toks[:len(toks)-1]
+	for i := range toks {
+		toks[i].Start = shifted(toks[i].Start, at.Start)
+		toks[i].End = shifted(toks[i].End, at.Start)
+	}
+	if len(toks) > 0 && toks[0].Is("when") {
+		toks = toks[1:]
+	}
+	l, err := lexer.Upgrade(&feed{file: at.File, toks: toks, end: at.End})
+	if err == nil {
+		var node any
+		if node, err = kindGuard.parse(l); err == nil {
+			return node.(*GuardOr), nil
+		}
+	}
+	f := syntax("guard-not-understood", at, "", "This guard cannot be read: "+text, "Write it as after `when` in the source: B, or B and not pockets.")
+	return nil, &f
+}
+
+func shifted(p, by finding.Pos) finding.Pos {
+	return finding.Pos{Offset: p.Offset + by.Offset, Line: by.Line, Column: p.Column - 1 + by.Column}
+}
