@@ -165,7 +165,21 @@ func (g *grouper) continues(s *Sentence, head []Token, t Token, n int) bool {
 	if endsOpen(head) {
 		return t.Indent > head[0].Indent || !begins(g.in(), t, g.toks[n+1])
 	}
-	return !s.HasBody && t.Indent > head[0].Indent && (joins[t.Text] || t.Is(",") || t.Is(")"))
+	return !s.HasBody && t.Indent > head[0].Indent && (t.Is(",") || t.Is(")") || joins[t.Text] && !g.opensAnyway(n))
+}
+
+// opensAnyway reports whether a joining word, number n, begins a sentence of its
+// own in this block: allow in the head of a pattern, on … only { in a step.
+func (g *grouper) opensAnyway(n int) bool {
+	t := g.toks[n]
+	if !t.Is("on") || !operates(g.in()) {
+		return begins(g.in(), t, g.toks[n+1])
+	}
+	i := n + 1
+	for !g.toks[i].Is("{") && !g.toks[i].First && g.toks[i].Kind != EOF {
+		i++
+	}
+	return g.toks[i].Is("{") && g.toks[i-1].Is("only")
 }
 
 // endsOpen reports whether words ask for more.

@@ -97,6 +97,8 @@ func (c *careless) block(name string, body []*Sentence, rest []Token, restBlank 
 	}
 	if c.chance(4) || c.closed {
 		c.line(c.chance(2), 0)
+	} else {
+		c.write(strings.Repeat(" ", c.upTo(1)))
 	}
 }
 
@@ -111,7 +113,7 @@ func (c *careless) sentence(s *Sentence) {
 			c.line(c.chance(2), 0)
 		}
 		c.block(s.block(), s.Body, s.BodyEnd, s.EndBlank)
-		c.write(strings.Repeat(" ", c.upTo(1)) + "}" + strings.Repeat(" ", c.upTo(1)))
+		c.write("}" + strings.Repeat(" ", c.upTo(1)))
 		c.words(s.Tail, nil, false)
 	}
 	if s.Trailing != nil {
@@ -200,11 +202,13 @@ func (c *careless) word(t Token) {
 
 func (c *careless) prose(t Token) {
 	text, _ := Dedent(t.Text)
+	_, after, _ := strings.Cut(text, "\n")
+	atFence := marginOf(strings.Split(after, "\n")) == 0 // else its margin would count as common
 	margin := strings.Repeat(" ", c.indent+c.upTo(5))
 	c.write(fence)
 	for i, line := range strings.Split(text, "\n") {
 		switch {
-		case i == 0 && c.chance(3):
+		case i == 0 && atFence && c.chance(3):
 			c.write(line)
 			continue
 		case line == "":

@@ -36,7 +36,7 @@ func (w *writer) buy() *booklet.Chapter {
 
 func (w *writer) materials() *booklet.Table {
 	b := w.ph.Buy
-	t := &booklet.Table{ID: w.id("table", "materials"), Caption: b["fabric"], RowHead: true,
+	t := &booklet.Table{ID: w.id("table", "materials"), Caption: b["materials"], RowHead: true,
 		Columns: []booklet.Column{{Head: plain(b["material"])}, {Head: plain(b["suggested"])}, {Head: plain(b["widths"])}}}
 	for _, m := range w.Materials {
 		if !w.there(m.Cond) {
@@ -122,7 +122,7 @@ func (w *writer) clothRow(r *size.Row, inches bool) booklet.Row {
 
 func (w *writer) notions() *booklet.Table {
 	b := w.ph.Buy
-	t := &booklet.Table{ID: w.id("table", "notions"), Caption: b["notions"], RowHead: true,
+	t := &booklet.Table{ID: w.id("table", "notions"), Caption: b["list"], RowHead: true,
 		Columns: []booklet.Column{{Head: plain(b["notion"])}, {Head: plain(b["how-many"])}}}
 	add := func(c condition.Cond, name, count string) {
 		if w.there(c) {

@@ -11,7 +11,7 @@ import (
 // cutting makes the cutting table: grouped by material, then by piece.
 func (w *writer) cutting() *booklet.Chapter {
 	c := w.ph.Cut
-	t := &booklet.Table{ID: w.id("table", "cutting"), Caption: w.ph.Chapters["cut"], RowHead: true,
+	t := &booklet.Table{ID: w.id("table", "cutting"), Caption: c["table"], RowHead: true,
 		Columns: []booklet.Column{{Head: plain(c["piece"])}, {Head: plain(c["number"]), Numeric: true}, {Head: plain(c["cut"]), Numeric: true}, {Head: plain(c["how"])}}}
 	glue := false
 	for _, m := range w.Materials {

@@ -8,26 +8,45 @@ import (
 	"seamwarden/compiler/model"
 )
 
-// operation words one operation as a sentence. plural asks for both sides in
-// one sentence. first tells whether the seam it sews has not been sewn before.
+// operation words one operation as a sentence. plural asks for both sides of the
+// body in one sentence.
 func (w *writer) operation(op *model.Op, plural bool) []booklet.Inline {
 	if op.As != nil {
 		return sentence(plain(op.As.Text))
 	}
-	var out []booklet.Inline
-	if op.Row.Sews && len(op.Objects) == 1 {
-		out = w.sewing(op, plural)
-	} else {
-		out = fill(w.operationPhrase(op), w.objects(op, plural))
-	}
-	for _, p := range op.Phrases {
-		out = add(out, w.phrase(op, p, plural)...)
+	var rest []booklet.Inline
+	for _, p := range distanceLast(op.Phrases) {
+		rest = add(rest, w.phrase(op, p)...)
 	}
 	if op.Only != model.Neither {
-		out = add(out, booklet.Text(" "+w.ph.Phrases["only-"+op.Only.String()]))
+		rest = add(rest, booklet.Text(" "+w.ph.Phrases["only-"+op.Only.String()]))
+	}
+	var out []booklet.Inline
+	if op.Row.Sews && len(op.Objects) == 1 {
+		out = add(w.sewing(op, plural), rest...)
+	} else if phrase := w.operationPhrase(op); strings.Contains(phrase, "{p}") {
+		with := w.objects(op, plural)
+		with["p"] = rest
+		out = fill(phrase, with)
+	} else {
+		out = add(fill(phrase, w.objects(op, plural)), rest...)
 	}
 	out = sentence(out)
 	return add(out, w.allowance(op)...)
+}
+
+// distanceLast puts the distance of a row of stitching at the end: "on the back,
+// 1/4 in from the seam".
+func distanceLast(list []*model.Phrase) (all []*model.Phrase) {
+	var last []*model.Phrase
+	for _, p := range list {
+		if p.Name == "distance" {
+			last = append(last, p)
+		} else {
+			all = append(all, p)
+		}
+	}
+	return append(all, last...)
 }
 
 // operationPhrase finds the phrase of a verb, or makes the plain one.
@@ -42,6 +61,8 @@ func (w *writer) operationPhrase(op *model.Op) string {
 			key = "finish-seam"
 		case op.Verb == "sew":
 			key = "sew-again"
+		case op.Verb == "hem" && w.allNamed(op.Objects, "hem"):
+			key = "hem-hem"
 		}
 	}
 	if op.Verb == "buttonhole" && op.Count > 1 {
@@ -58,14 +79,20 @@ func (w *writer) objects(op *model.Op, plural bool) filling {
 	if op.Counted && len(op.Objects) == 1 {
 		o = plain(w.counted(op.Objects[0], op.Count))
 	}
-	return filling{"o": o, "n": plain(fmt.Sprint(op.Count)), "in": plain(w.interfacingOf(op))}
+	if op.Verb == "mark" {
+		o = w.marks(op.Objects)
+	}
+	return filling{"o": o, "n": plain(fmt.Sprint(op.Count)), "in": plain(w.ph.Things["interfacing"]), "pieces": w.pieces(op.Objects, plural)}
 }
 
-func (w *writer) interfacingOf(op *model.Op) string {
-	if len(op.Objects) > 1 || len(op.Objects) == 1 && twofold(op.Objects[0]) {
-		return w.ph.Things["interfacings"]
+// allNamed reports whether all of a list are edges of this name.
+func (w *writer) allNamed(list []*model.Target, name string) bool {
+	for _, t := range list {
+		if t.Kind != model.ToEdge || t.Edge.ID != name {
+			return false
+		}
 	}
-	return w.ph.Things["interfacing"]
+	return len(list) > 0
 }
 
 // counted words so many of a thing: "1 button", "5 loops".
@@ -82,7 +109,7 @@ func (w *writer) sewing(op *model.Op, plural bool) []booklet.Inline {
 	t := op.Objects[0]
 	ops := w.ph.Operations
 	if t.Kind != model.ToSeam {
-		return fill(ops["sew-shaping"], filling{"o": plain(w.thing(t, plural))})
+		return fill(ops["sew-shaping"], filling{"o": w.things(op.Objects, plural)})
 	}
 	s := t.Seam
 	with := filling{"o": plain(w.thing(t, plural)), "a": w.pieces(s.Joins, plural), "b": w.pieces(s.To, plural)}
@@ -162,7 +189,7 @@ func (w *writer) allowance(op *model.Op) []booklet.Inline {
 }
 
 // phrase words one phrase of an operation, with the space before it.
-func (w *writer) phrase(op *model.Op, p *model.Phrase, plural bool) []booklet.Inline {
+func (w *writer) phrase(op *model.Op, p *model.Phrase) []booklet.Inline {
 	key, with := w.phraseKey(op, p), filling{}
 	if len(p.Amounts) > 0 {
 		with["m"] = w.amount(&p.Amounts[0])
@@ -170,7 +197,7 @@ func (w *writer) phrase(op *model.Op, p *model.Phrase, plural bool) []booklet.In
 	if len(p.Amounts) > 1 {
 		with["m2"] = w.amount(&p.Amounts[1])
 	}
-	with["t"] = w.things(p.Targets, plural)
+	with["t"] = w.these(p.Targets)
 	with["w"] = plain(p.Word)
 	switch {
 	case p.Name == "with" && p.Word != "":
@@ -184,7 +211,7 @@ func (w *writer) phrase(op *model.Op, p *model.Phrase, plural bool) []booklet.In
 		return nil
 	}
 	sep := " "
-	if p.Name == "keeping" || p.Name == "catching" {
+	if p.Name == "keeping" || p.Name == "catching" || p.Name == "distance" || p.Name == "turning" {
 		sep = ", "
 	}
 	return add(plain(sep), fill(key, with)...)
@@ -209,8 +236,8 @@ func (w *writer) phraseKey(op *model.Op, p *model.Phrase) string {
 		switch {
 		case len(p.Amounts) > 0:
 			return ph["to-amount"]
-		case p.Word != "":
-			return ph["to"]
+		case ph[op.Verb+"-to"] != "":
+			return ph[op.Verb+"-to"]
 		}
 	case "together":
 		return ph[p.Word]
@@ -226,6 +253,11 @@ func (w *writer) phraseKey(op *model.Op, p *model.Phrase) string {
 		if p.Word != "" {
 			return ph["through-all"]
 		}
+	case "distance":
+		if len(op.Objects) > 0 && op.Objects[0].Kind == model.ToSeam {
+			return ph["distance-seam"]
+		}
+		return ph["distance-edge"]
 	case "hand":
 		return ph[p.Word]
 	case "at":

@@ -24,9 +24,6 @@ func (w *writer) steps() *booklet.Chapter {
 		if sec.Title.Text != "" {
 			ch.Blocks = append(ch.Blocks, w.heading(sec.Title.Text))
 		}
-		if at := w.when(sec.Cond); at != "" {
-			ch.Blocks = append(ch.Blocks, &booklet.Paragraph{Text: []booklet.Inline{booklet.Emphasis{Text: plain(at + ".")}}})
-		}
 		for _, n := range sec.Notes {
 			ch.Blocks = append(ch.Blocks, w.guarded(w.when(n.Cond), w.prose(n))...)
 		}
@@ -50,14 +47,14 @@ func (w *writer) step(s *model.Step) *booklet.Step {
 		at := w.within(i.Where(), s.Cond)
 		switch x := i.(type) {
 		case *model.Op:
-			out.Blocks = append(out.Blocks, w.guarded(at, []booklet.Block{para(w.operation(x, !repeat))})...)
+			out.Blocks = w.join(out.Blocks, at, para(w.operation(x, !repeat)))
 			last = len(out.Blocks)
 		case *model.Prose:
-			out.Blocks = append(out.Blocks, w.guarded(at, w.prose(x))...)
+			out.Blocks = w.join(out.Blocks, at, w.prose(x)...)
 		case *model.Caution:
-			out.Blocks = append(out.Blocks, w.guarded(at, []booklet.Block{w.caution(x)})...)
+			out.Blocks = w.join(out.Blocks, at, w.caution(x))
 		case *model.TryOn:
-			out.Blocks = append(out.Blocks, w.guarded(at, []booklet.Block{para(plain(x.Text.Text))})...)
+			out.Blocks = w.join(out.Blocks, at, para(plain(x.Text.Text)))
 		case *model.Figure:
 			if f := w.figure(x); f != nil {
 				f.Caption = add(f.Caption, w.note(at)...)
@@ -110,6 +107,18 @@ func (w *writer) guarded(at string, blocks []booklet.Block) []booklet.Block {
 		return blocks
 	}
 	return []booklet.Block{&booklet.Group{When: at, Blocks: blocks}}
+}
+
+// join adds blocks of a step; those of the same garments as the ones before them
+// come under the same line.
+func (w *writer) join(to []booklet.Block, at string, more ...booklet.Block) []booklet.Block {
+	if len(to) > 0 && at != "" {
+		if g, ok := to[len(to)-1].(*booklet.Group); ok && g.When == at {
+			g.Blocks = append(g.Blocks, more...)
+			return to
+		}
+	}
+	return append(to, w.guarded(at, more)...)
 }
 
 func (w *writer) caution(c *model.Caution) *booklet.Caution {

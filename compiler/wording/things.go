@@ -43,6 +43,9 @@ func (w *writer) thing(t *model.Target, plural bool) string {
 	case model.ToPartEdge:
 		return w.edge(t.PartEdge.Name, lower(t.Part.Name), false)
 	case model.ToShaping:
+		if x := t.Shaping; plural && (x.In.Kind == model.ToEdge && onFold(x.In) || paired(x.In)) {
+			return put(w.ph.Things["both"], "names", w.plural(x.Name))
+		}
 		return "the " + t.Shaping.Name
 	case model.ToMaterial:
 		return "the " + lower(t.Material.Name)
@@ -112,6 +115,17 @@ func edgeName(name string, ph *phrases) string {
 		return name
 	}
 	return name + " edge"
+}
+
+// onFold reports whether a target's parts are cut on the fold, so that what is
+// drawn on them once is there twice.
+func onFold(t *model.Target) bool {
+	for _, i := range t.Instances {
+		if i.Cut.Lay.Fold {
+			return true
+		}
+	}
+	return false
 }
 
 // paired reports whether a target means a left and a right one.
@@ -205,14 +219,120 @@ func (w *writer) plural(s string) string {
 	return s + "s"
 }
 
+// things words a list. Edges of one name, and edges of one piece, are gathered:
+// "the waist edges of the back and both side panels".
 func (w *writer) things(targets []*model.Target, plural bool) []booklet.Inline {
-	var out [][]booklet.Inline
+	var there []*model.Target
 	for _, t := range targets {
 		if t.Kind == model.ToSide || w.there(t.Cond) {
-			out = append(out, plain(w.thing(t, plural)))
+			there = append(there, t)
 		}
 	}
+	if in := w.gathered(there, plural); in != nil {
+		return in
+	}
+	var out [][]booklet.Inline
+	for _, t := range there {
+		out = append(out, plain(w.thing(t, plural)))
+	}
 	return list(once(out), w.ph.Things["and"])
+}
+
+// gathered words a list of edges that share their name or their piece; nil for
+// any other list.
+func (w *writer) gathered(edges []*model.Target, plural bool) []booklet.Inline {
+	if len(edges) < 2 {
+		return nil
+	}
+	sameEdge, samePiece := true, true
+	for _, t := range edges {
+		if t.Kind != model.ToEdge {
+			return nil
+		}
+		sameEdge = sameEdge && t.Edge.ID == edges[0].Edge.ID
+		samePiece = samePiece && t.Piece == edges[0].Piece && t.Side == edges[0].Side
+	}
+	var names, pieces [][]booklet.Inline
+	switch {
+	case sameEdge:
+		names = append(names, plain(edges[0].Edge.Name))
+		if endsIn(edges[0].Edge.Name, w.ph.EdgeWords) {
+			names[0] = plain(w.plural(edges[0].Edge.Name))
+		}
+		for _, t := range edges {
+			pieces = append(pieces, plain(w.piece(t, plural)))
+		}
+	case samePiece:
+		for _, t := range edges {
+			names = append(names, plain(t.Edge.Name))
+		}
+		pieces = append(pieces, plain(w.piece(edges[0], plural)))
+	default:
+		return nil
+	}
+	key := "edges"
+	if own := endsIn(edges[0].Edge.Name, w.ph.EdgeWords); own && (sameEdge || endsIn(edges[len(edges)-1].Edge.Name, w.ph.EdgeWords)) {
+		key = "edges-own"
+	}
+	and := w.ph.Things["and"]
+	return fill(w.ph.Things[key], filling{"names": list(names, and), "pieces": list(pieces, and)})
+}
+
+// these words a list inside a phrase, where "the side panels" says enough.
+func (w *writer) these(targets []*model.Target) []booklet.Inline {
+	out := w.things(targets, true)
+	both := put(w.ph.Things["both"], "names", "")
+	for i, in := range out {
+		if t, ok := in.(booklet.Text); ok {
+			out[i] = booklet.Text(strings.ReplaceAll(string(t), both, put(w.ph.Things["piece"], "name", "")))
+		}
+	}
+	return out
+}
+
+// marks words what is to be marked, gathered by piece: "the pocket top and the
+// pocket end on the back".
+func (w *writer) marks(targets []*model.Target) []booklet.Inline {
+	type group struct {
+		piece string
+		names []string
+	}
+	var groups []group
+	for _, t := range targets {
+		if !w.there(t.Cond) {
+			continue
+		}
+		name, piece := w.thing(t, true), ""
+		if t.Kind == model.ToMark {
+			name, piece = put(w.ph.Things["line"], "name", t.Mark.Name), w.piece(t, true)
+		}
+		if n := len(groups); n > 0 && groups[n-1].piece == piece {
+			groups[n-1].names = append(groups[n-1].names, name)
+		} else {
+			groups = append(groups, group{piece, []string{name}})
+		}
+	}
+	// pieces with the same marks stand together
+	var out [][]booklet.Inline
+	for i := 0; i < len(groups); i++ {
+		g := groups[i]
+		pieces := [][]booklet.Inline{plain(g.piece)}
+		for i+1 < len(groups) && strings.Join(groups[i+1].names, ",") == strings.Join(g.names, ",") {
+			i++
+			pieces = append(pieces, plain(groups[i].piece))
+		}
+		var names [][]booklet.Inline
+		for _, n := range g.names {
+			names = append(names, plain(n))
+		}
+		and := w.ph.Things["and"]
+		if g.piece == "" {
+			out = append(out, list(names, and))
+			continue
+		}
+		out = append(out, fill(w.ph.Things["on-piece"], filling{"marks": list(names, and), "piece": list(pieces, and)}))
+	}
+	return list(out, w.ph.Things["and"])
 }
 
 // once leaves out what has been said already.
