@@ -156,17 +156,20 @@ func declarationEnd(s string) int {
 
 // blankComments puts spaces in place of CSS comments, so that places stay true.
 func blankComments(s string) string {
+	var b strings.Builder
 	for {
-		from := strings.Index(s, "/*")
-		if from < 0 {
-			return s
+		before, after, found := strings.Cut(s, "/*")
+		b.WriteString(before)
+		if !found {
+			return b.String()
 		}
-		to := strings.Index(s[from+2:], "*/")
-		length := len(s) - from
-		if to >= 0 {
-			length = to + 4
+		comment, rest, closed := strings.Cut(after, "*/")
+		length := len("/*") + len(comment)
+		if closed {
+			length += len("*/")
 		}
-		s = s[:from] + strings.Repeat(" ", length) + s[from+length:]
+		b.WriteString(strings.Repeat(" ", length))
+		s = rest
 	}
 }
 

@@ -26,6 +26,9 @@
 // the cloth gives, so that a garment may be smaller than the body; woven: true is
 // the rule. follows: names a standard that the body measures are taken from.
 //
+// Body and finished measures are graded (grade.go). The pattern's own lengths are
+// not: zips and elastic come in the lengths that are sold.
+//
 // Nothing in the file is taken for what YAML thinks it is: a size called 10 and
 // the number 26 1/2 are both read as they are written. Anchors and aliases are
 // refused, so that a small file cannot stand for a huge one.

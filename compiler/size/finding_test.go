@@ -102,6 +102,7 @@ var findingCases = []struct{ name, src, want string }{
 	{"true", cells("true"), "4:16 size-not-a-number"},
 
 	{"falls", head + "body:\n  bust: {values: [88, 92, 90, 100]}\n", "4:27 body-measure-shrinks"},
+	{"falls from a cell too high", row("88, 92, 102, 100, 104, 108"), "4:32 body-measure-shrinks"},
 	{"finished may fall", head + "finished:\n  drop: {values: [9, 8.8, 8.6, 8.4]}\n", ""},
 	{"one cell out", row("88, 92, 99, 100, 104, 108"), "4:27 grade-jump"},
 	{"one step out", row("88, 92, 100, 104, 108, 112"), "4:27 grade-jump"},
