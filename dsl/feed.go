@@ -23,7 +23,7 @@ func (f *feed) Next() (lexer.Token, error) {
 	}
 	t := f.toks[f.at]
 	f.at++
-	return lexer.Token{Type: lexer.TokenType(-2 - int(t.Kind)), Value: t.Meant(), Pos: f.position(t.Start)}, nil
+	return lexer.Token{Type: typeOf(t.Kind), Value: t.Meant(), Pos: f.position(t.Start)}, nil
 }
 
 func (f *feed) position(p finding.Pos) lexer.Position {
@@ -37,7 +37,7 @@ func (definition) Symbols() map[string]lexer.TokenType {
 	names := map[string]Kind{"Word": Word, "Number": Number, "Measure": Measure, "String": String, "Prose": Prose, "Punct": Punct, "Comment": Comment, "Bad": Bad}
 	m := map[string]lexer.TokenType{"EOF": lexer.EOF}
 	for name, k := range names {
-		m[name] = lexer.TokenType(-2 - int(k))
+		m[name] = typeOf(k)
 	}
 	return m
 }

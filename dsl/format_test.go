@@ -20,7 +20,7 @@ func canonical(t testing.TB) []byte {
 }
 
 // checkFormat asserts what holds for every file that can be formatted.
-func checkFormat(t testing.TB, src string) (formatted string) {
+func checkFormat(t failer, src string) (formatted string) {
 	t.Helper()
 	f := Parse("a.seam", []byte(src))
 	out, ok := Format(f)

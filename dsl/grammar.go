@@ -10,83 +10,89 @@ import (
 // Extent is the stretch of tokens that a node was read from.
 type Extent struct{ Tokens []lexer.Token }
 
-// Ref names a declared thing by a path of words: over-front.wrap.
+// The nodes up to GuardAtom are read by hand, see leaf.go.
+
+// Ref names a declared thing by a path of words, over-front.wrap: Word ('.' Word)*.
 type Ref struct {
 	Tokens []lexer.Token
-	Parts  []string `parser:"@Word ('.' @Word)*"`
+	Parts  []string
 }
 
 // Run is one or more alternatives of which a garment has one, and the stretch of
-// them that is meant.
+// them that is meant: Ref ('or' Ref)* ('from' Ref 'to' Ref)?.
 type Run struct {
-	Alt  []*Ref `parser:"@@ ('or' @@)*"`
-	From *Ref   `parser:"('from' (?! 'the') @@"`
-	To   *Ref   `parser:"'to' @@)?"`
+	Alt  []*Ref
+	From *Ref
+	To   *Ref
 }
 
-// Row is a list of runs in order.
+// Row is a list of runs in order: Run (',' Run)*.
 type Row struct {
-	Runs []*Run `parser:"@@ (',' (?! 'keeping') @@)*"`
+	Runs []*Run
 }
 
 // Amount is a measure as written.
 type Amount struct {
 	Tokens []lexer.Token
-	Text   string `parser:"@Measure"`
+	Text   string
 }
 
 // Count is a whole number as written.
 type Count struct {
 	Tokens []lexer.Token
-	Text   string `parser:"@Number"`
+	Text   string
 }
 
-// Name is a declared name.
+// Name is a declared name: a word.
 type Name struct {
 	Tokens []lexer.Token
-	Text   string `parser:"@Word"`
+	Text   string
 }
 
 // Label is text in quotes; Text keeps the quotes.
 type Label struct {
 	Tokens []lexer.Token
-	Text   string `parser:"@String"`
+	Text   string
 }
 
-// Guard says for which garments a sentence holds.
+// Guard says for which garments a sentence holds: 'when' GuardOr.
 type Guard struct {
 	Tokens []lexer.Token
-	Or     *GuardOr `parser:"'when' @@"`
+	Or     *GuardOr
 }
 
 // GuardOr, GuardAnd and GuardNot are its parts, loosest first.
 type (
+	// GuardOr is GuardAnd ('or' GuardAnd)*.
 	GuardOr struct {
-		Of []*GuardAnd `parser:"@@ ('or' @@)*"`
+		Of []*GuardAnd
 	}
+	// GuardAnd is GuardNot ('and' GuardNot)*.
 	GuardAnd struct {
-		Of []*GuardNot `parser:"@@ ('and' @@)*"`
+		Of []*GuardNot
 	}
+	// GuardNot is 'not'? ('(' GuardOr ')' | GuardAtom).
 	GuardNot struct {
-		Not   bool       `parser:"@'not'?"`
-		Group *GuardOr   `parser:"( '(' @@ ')'"`
-		Atom  *GuardAtom `parser:"| @@ )"`
+		Not   bool
+		Group *GuardOr
+		Atom  *GuardAtom
 	}
 )
 
-// GuardAtom is a view, an option, or a choice with its value.
+// GuardAtom is a view, an option, or a choice with its value:
+// (Word | Number) ('is' 'not'? Word)?.
 type GuardAtom struct {
 	Tokens []lexer.Token
-	Name   string `parser:"@(Word | Number)"`
-	IsNot  bool   `parser:"('is' @'not'?"`
-	Is     string `parser:"@Word)?"`
+	Name   string
+	IsNot  bool
+	Is     string
 }
 
 // Guarded is the end of every declaration.
 type Guarded struct {
 	Guard   *Guard `parser:"@@?"`
-	ForEach *Name  `parser:"('for' 'each' @@)?"`
-	Late    *Guard `parser:"@@?"`
+	ForEach *Name  `parser:"('for' 'each' @@"`
+	Late    *Guard `parser:"@@?)?"`
 }
 
 type (
@@ -117,10 +123,10 @@ type (
 		Label *Label  `parser:"@@?"`
 		Guarded
 	}
-	// ViewID may be a letter or a number.
+	// ViewID may be a letter or a number; see leaf.go.
 	ViewID struct {
 		Tokens []lexer.Token
-		Text   string `parser:"@(Word | Number)"`
+		Text   string
 	}
 	// Option is something the sewist may leave out.
 	Option struct {
@@ -290,7 +296,7 @@ type (
 	// Trait is a word that stands alone: symmetric, template.
 	Trait struct {
 		Extent
-		Word string `parser:"@('symmetric' | 'template')"`
+		Word string `parser:"@('symmetric' | 'template' | 'separate')"`
 	}
 	// FoldLine is a line inside a piece along which it is folded.
 	FoldLine struct {
@@ -407,10 +413,10 @@ type (
 		Text  *Label      `parser:"( @@"`
 		Prose *ProseToken `parser:"| @@ )?"`
 	}
-	// ProseToken is a block in triple quotes.
+	// ProseToken is a block in triple quotes; see leaf.go.
 	ProseToken struct {
 		Tokens []lexer.Token
-		Text   string `parser:"@Prose"`
+		Text   string
 	}
 	// Text is a paragraph of the author's.
 	Text struct {

@@ -8,8 +8,8 @@ type Op struct {
 	Extent
 	Verb    string    `parser:""`
 	Count   *Count    `parser:"@@?"`
-	Objects *Row      `parser:"((?! 'open' | 'toward' | 'together' | 'apart' | 'by' | 'through' | 'right' | 'wrong' | 'on' | 'at' | 'for' | 'with' | 'to' | 'from' | 'turning' | 'leaving' | 'keeping' | 'catching' | 'along' | 'around' | 'into' | 'over' | 'between' | 'inside' | 'in' | 'as' | 'flat' | 'when') @@)?"`
-	Phrases []*Phrase `parser:"(','? @@)*"`
+	Objects *Row      `parser:"@@?"`
+	Phrases []*Phrase `parser:"((?! EOF | 'when') ','? @@)*"`
 	Guarded
 }
 
@@ -17,32 +17,32 @@ type Op struct {
 // one of its fields is set.
 type Phrase struct {
 	Tokens   []lexer.Token
-	ByHand   bool      `parser:"( 'by' @('hand' | 'machine')"`
-	By       *Amount   `parser:"| 'by' @@"`
-	Turning  []*Amount `parser:"| 'turning' @@ (',' @@)*"`
+	Distance *Amount   `parser:"( @@"`
+	ToAmount *Amount   `parser:"| 'to' ( @@"`
+	To       *Row      `parser:"  | @@ )"`
+	Only     *Ref      `parser:"| 'on' ( @@ 'only'"`
+	On       *Row      `parser:"  | @@ )"`
+	ByHand   bool      `parser:"| 'by' ( @('hand' | 'machine')"`
+	By       *Amount   `parser:"  | @@ )"`
+	At       *Row      `parser:"| 'at' @@"`
 	Toward   *Row      `parser:"| 'toward' @@"`
-	ToAmount *Amount   `parser:"| 'to' @@"`
-	To       *Row      `parser:"| 'to' @@"`
+	Turning  []*Amount `parser:"| 'turning' @@ (',' @@)*"`
+	With     *Row      `parser:"| 'with' @@"`
 	Open     bool      `parser:"| @'open'"`
 	Flat     bool      `parser:"| @'flat'"`
 	Way      string    `parser:"| @('together' | 'apart')"`
-	With     *Row      `parser:"| 'with' @@"`
+	AllLayer bool      `parser:"| 'through' ( 'all' @'layers'"`
+	Through  *Row      `parser:"  | @@ )"`
 	For      *Row      `parser:"| 'for' (?! 'each') @@"`
-	At       *Row      `parser:"| 'at' @@"`
-	Only     *Ref      `parser:"| 'on' @@ 'only'"`
-	On       *Row      `parser:"| 'on' @@"`
 	Leaving  *Amount   `parser:"| 'leaving' @@ 'open'"`
 	Gap      *Name     `parser:"   ('as' @@)?"`
-	AllLayer bool      `parser:"| 'through' 'all' @'layers'"`
-	Through  *Row      `parser:"| 'through' @@"`
+	As       *Label    `parser:"| 'as' @@"`
 	Keeping  *Row      `parser:"| 'keeping' @@ 'clear'"`
 	Catching *Row      `parser:"| 'catching' @@"`
-	Place    string    `parser:"| @('along' | 'around' | 'into' | 'over' | 'between' | 'inside')"`
-	Where    *Row      `parser:"   @@"`
+	Side     string    `parser:"| 'from' ( 'the' @('right' | 'wrong') 'side'"`
+	From     *Ref      `parser:"  | @@ )"`
 	Round    bool      `parser:"| 'in' 'the' @'round'"`
 	Out      string    `parser:"| @('right' | 'wrong') 'side' 'out'"`
-	Side     string    `parser:"| 'from' 'the' @('right' | 'wrong') 'side'"`
-	From     *Ref      `parser:"| 'from' @@"`
-	As       *Label    `parser:"| 'as' @@"`
-	Distance *Amount   `parser:"| @@ )"`
+	Place    string    `parser:"| @('along' | 'around' | 'into' | 'over' | 'between' | 'inside')"`
+	Where    *Row      `parser:"   @@ )"`
 }

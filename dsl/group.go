@@ -124,6 +124,9 @@ func (g *grouper) words(s *Sentence) []Token {
 		if t.Kind == EOF || t.Is("}") || t.Is(";") || newLine && !g.continues(s, head, t, n) || s.HasBody && t.Is("{") {
 			return head
 		}
+		if g.at < n && g.at > start && g.toks[g.at-1].Kind == Number {
+			g.file.torn = true // without the comment two numbers could be read as one
+		}
 		for ; g.at < n; g.at++ {
 			s.Doc = append(s.Doc, g.peek())
 			comments++

@@ -6,8 +6,6 @@ import (
 	"seamwarden/dsl/finding"
 )
 
-var kindGuard = sentence[GuardOr](`VIEW or OPTION`)
-
 // ParseGuard reads the text of a guard that stands outside the source, as in a
 // size table: "B and pockets". at is where the text begins. It gives nil and a
 // finding if the text is no guard.
@@ -18,14 +16,16 @@ func ParseGuard(text string, at finding.Span) (*GuardOr, *finding.Finding) {
 		toks[i].Start = shifted(toks[i].Start, at.Start)
 		toks[i].End = shifted(toks[i].End, at.Start)
 	}
-	if len(toks) > 0 && toks[0].Is("when") {
-		toks = toks[1:]
+	if len(toks) == 0 || !toks[0].Is("when") {
+		toks = append([]Token{{Kind: Word, Text: "when", Start: at.Start, End: at.Start}}, toks...)
 	}
 	l, err := lexer.Upgrade(&feed{file: at.File, toks: toks, end: at.End})
 	if err == nil {
 		var node any
-		if node, err = kindGuard.parse(l); err == nil {
-			return node.(*GuardOr), nil
+		if node, err = kindTail.parse(l); err == nil {
+			if g := node.(*Guarded).Guard; g != nil {
+				return g.Or, nil
+			}
 		}
 	}
 	f := syntax("guard-not-understood", at, "", "This guard cannot be read: "+text, "Write it as after `when` in the source: B, or B and not pockets.")

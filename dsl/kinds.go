@@ -13,11 +13,13 @@ type kind struct {
 	parse func(*lexer.PeekingLexer) (any, error)
 }
 
+var grammarOptions = []participle.Option{participle.Lexer(definition{}), participle.UseLookahead(participle.MaxLookahead)}
+
 // sentence makes a kind; its parser is built when first needed, since a run
 // meets few of them.
 func sentence[T any](form string) *kind {
 	build := sync.OnceValue(func() *participle.Parser[T] {
-		return participle.MustBuild[T](participle.Lexer(definition{}), participle.UseLookahead(participle.MaxLookahead))
+		return participle.MustBuild[T](grammarOptions...)
 	})
 	return &kind{form, func(l *lexer.PeekingLexer) (any, error) {
 		node, err := build().ParseFromLexer(l)
@@ -105,7 +107,7 @@ var inPiece = map[string]*kind{
 	"drawn":     sentence[Drawn](`drawn as right`),
 	"worn":      sentence[Worn](`worn face in`),
 	"same":      sentence[SameShape](`same shape as PIECE.EDGE[, flipped]`),
-	"symmetric": trait, "template": trait,
+	"symmetric": trait, "template": trait, "separate": trait,
 	"fold": sentence[FoldLine](`fold line NAME`),
 	"raw":  sentence[Left](`raw EDGE, EDGE`), "selvage": sentence[Left](`selvage EDGE`),
 	"outline": sentence[Outline](`outline "FILE.svg"`),

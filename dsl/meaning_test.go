@@ -121,3 +121,9 @@ func scanned(src string) (comments, others []string) {
 	slices.Sort(comments)
 	return comments, words(rest)
 }
+
+// failer is a test, a fuzz test or a property test.
+type failer interface {
+	Helper()
+	Fatalf(format string, args ...any)
+}

@@ -42,6 +42,7 @@ func notListed(n int, end finding.Span) finding.Finding {
 const (
 	strangeSign      = "This sign means nothing here."
 	hashComment      = "A comment begins with //, not with #."
+	hashNumber       = "A number is written without # before it."
 	starComment      = "A comment begins with // and runs to the end of its line; /* and */ are not used."
 	dashInName       = "A name takes the plain hyphen, not a longer dash."
 	quoteOpen        = "The closing quotation mark is missing on this line."
@@ -67,7 +68,7 @@ func badToken(toks []Token, at int, file string) finding.Finding {
 		label, help = "write // here", "Write: "+shorten("// "+strings.TrimLeft(t.Text, "# "))
 	case starComment:
 		label, help = "comment", "Begin each of its lines with //."
-	case dashInName, apostropheQuotes:
+	case dashInName, apostropheQuotes, hashNumber:
 		label, help = "read as "+shorten(t.Mend), "Write "+shorten(t.Mend)+"."
 	case quoteOpen:
 		label, help = "opened here", `Text stands between two quotation marks on one line: "Over front".`
@@ -107,7 +108,6 @@ var signs = map[string]string{
 	"×": "Between the two measures of a strip stands the letter x: 2in x 26in.",
 	"*": "Each sentence begins with its word, without a sign before it. A strip is 2in x 26in, with the letter x.",
 	"•": "Each sentence begins with its word, without a sign before it.",
-	"#": "A number is written without a sign before it.",
 	"…": "Write out what the dots stand for.",
 	"[": "A block stands in braces: { and }.",
 	"]": "A block stands in braces: { and }.",

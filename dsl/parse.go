@@ -163,8 +163,11 @@ func cutOff(block string, before, s *Sentence) bool {
 			return false
 		}
 	}
-	k, _, _ := kindOf(block, s)
-	return k == nil
+	if k, _, _ := kindOf(block, s); k != nil {
+		return false
+	}
+	_, mend := unknownSentence(block, s, "")
+	return mend == ""
 }
 
 // faults reports the slips inside tokens. What cannot be mended is reported once

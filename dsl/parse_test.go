@@ -7,7 +7,7 @@ import (
 )
 
 // checkPlaces asserts that every finding lies inside the source.
-func checkPlaces(t testing.TB, f *File) {
+func checkPlaces(t failer, f *File) {
 	t.Helper()
 	for _, x := range f.Findings {
 		for _, p := range append([]finding.Place{x.Place}, x.Related...) {

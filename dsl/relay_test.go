@@ -222,3 +222,26 @@ func (c *careless) prose(t Token) {
 	}
 	c.write(fence)
 }
+
+// fragments are bits of the language and of other writing. The torn ones leave
+// the shape of a file in doubt.
+var (
+	fragments = append(strings.Fields(`piece step seam section pattern allow fabric view choice make on only left sew press cut edges joins to catching
+		when and or not is by hand from mark figure caution symmetric symetric Piece x main back.hem . , , , ; ; ; {} ( ) = : "A" "b" "c\"d" “e” “g" 'f'
+		1 2 1/2 ½ 1½ 1/2in 5/8" 2m 3% 3' 4x # #5 & – a–b - / … // //g #h , in .5in 1-1/2in {a} {a,b}`),
+		" ", " ", " ", "  ", "\t", "\n", "\n", "\n", "\n  ", "\n  ", "\n    ", "\n\n", "\r\n", "\u00a0", "\n{\n", "\n}\n", "{", "}",
+		"\"\"\"\n  text\n\n    more\n\"\"\"", `"""x"""`, "// note\n", "/* a */", "/* a\n b */")
+	torn = append(strings.Fields("{ { } } “ ” ' /* */ \" \"\"\""), fragments...)
+)
+
+// TestAnyWordsFormat strings fragments together at random and asserts that nothing
+// is lost and that formatting settles.
+func TestAnyWordsFormat(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		bits := rapid.SampledFrom([][]string{fragments, fragments, torn}).Draw(t, "bits")
+		between := rapid.SampledFrom([]string{"", " "}).Draw(t, "between")
+		src := strings.Join(rapid.SliceOfN(rapid.SampledFrom(bits), 0, 40).Draw(t, "fragments"), between)
+		checkPlaces(t, Parse("a.seam", []byte(src)))
+		checkFormat(t, src)
+	})
+}

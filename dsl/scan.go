@@ -140,7 +140,10 @@ func (s *scanner) next() bool {
 	switch {
 	case strings.HasPrefix(rest, "//"):
 		s.emit(Comment, lineLen(rest), "")
-	case c == '#' && digits(rest[1:]) == 0:
+	case c == '#' && digits(rest[1:]) > 0:
+		s.emit(Number, 1+digits(rest[1:]), hashNumber)
+		s.mend(rest[1 : 1+digits(rest[1:])])
+	case c == '#':
 		s.emit(Comment, lineLen(rest), hashComment)
 	case strings.HasPrefix(rest, "/*"):
 		s.starComment(rest)
@@ -229,6 +232,13 @@ func isDash(r rune) bool { return r >= '\u2010' && r <= '\u2015' || r == '\u2212
 
 // wordLen measures a name: letters, digits and hyphens, as in over-front.
 func wordLen(s string) int {
+	n := 0
+	for n < len(s) && plainInWord[s[n]] {
+		n++
+	}
+	if n == len(s) || s[n] < utf8.RuneSelf {
+		return n
+	}
 	for i, r := range s {
 		if !unicode.IsLetter(r) && !unicode.IsDigit(r) && r != '-' && r != '_' && !unicode.IsMark(r) {
 			return i
@@ -236,6 +246,15 @@ func wordLen(s string) int {
 	}
 	return len(s)
 }
+
+// plainInWord are the plain letters, digits and signs of a name; most names have
+// no others, and looking them up is faster than asking unicode.
+var plainInWord = func() (in [256]bool) {
+	for c := range in {
+		in[c] = c >= 'a' && c <= 'z' || c >= 'A' && c <= 'Z' || c >= '0' && c <= '9' || c == '-' || c == '_'
+	}
+	return in
+}()
 
 // badLen takes a run of strange signs together, so that one slip gives one report.
 func badLen(s string) int {

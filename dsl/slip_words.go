@@ -9,10 +9,10 @@ import (
 
 // slipEndsOpen: edges waist, side,
 func slipEndsOpen(c *slip) *said {
-	if !c.atEnd() {
+	last := len(c.head) - 1
+	if c.at < last || c.at == last && !c.head[last].Is(",") {
 		return nil
 	}
-	last := len(c.head) - 1
 	switch t := c.head[last]; {
 	case t.Is(","):
 		return &said{fmt.Sprintf("The `%s` sentence ends with a comma.", c.name()), "nothing follows it", "Delete it, or write what was to follow.", last, 0}

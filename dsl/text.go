@@ -101,7 +101,7 @@ func plainNumber(s string) string {
 // indentation that all its lines share and without blanks at the ends of lines.
 // starts holds, for each line of the result, the offset in block at which its
 // text begins.
-func Dedent(block string) (text string, starts []int) {
+func Dedent(block string) (all string, starts []int) {
 	body := strings.TrimPrefix(block, fence)
 	at := len(block) - len(body)
 	body = strings.TrimSuffix(body, fence)
@@ -113,7 +113,11 @@ func Dedent(block string) (text string, starts []int) {
 		if i > 0 {
 			cut = marginLen(line[:cut], margin)
 		}
-		out = append(out, strings.TrimRight(line[cut:], " \t\r"))
+		text := strings.TrimRight(line[cut:], " \t\r")
+		if strings.TrimSpace(text) == "" {
+			text = ""
+		}
+		out = append(out, text)
 		starts = append(starts, at+cut)
 		at += len(line) + 1
 	}

@@ -48,3 +48,6 @@ func (t Token) Meant() string {
 func (t Token) Span(file string) finding.Span {
 	return finding.Span{File: file, Start: t.Start, End: t.End}
 }
+
+// Scan cuts source into tokens, the last of which is EOF. It never fails.
+func Scan(src []byte) []Token { return scan(string(src)) }

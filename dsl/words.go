@@ -23,6 +23,11 @@ var (
 	// asks are the words after which a sentence cannot end. None is ever a name.
 	asks = set("joins to catching when and or not from toward")
 
+	// beginsPhrase are the words with which no list of things begins, since a phrase
+	// of an operation does.
+	beginsPhrase = set(`open toward together apart by through right wrong on at for with to from turning leaving keeping
+		catching along around into over between inside in as flat when`)
+
 	// reserved words are never names, since a sentence could then be read two ways.
 	reserved = set("to from when and or not is catching joins as at on in by with for into through along leaving keeping toward allow only")
 )

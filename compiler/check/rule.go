@@ -64,10 +64,12 @@ func Find(id string) *Rule {
 // run is one pass over one pattern.
 type run struct {
 	*model.Pattern
-	rule  *Rule
-	names condition.Names
-	out   []finding.Finding
-	facts *assembly.Facts
+	rule    *Rule
+	names   condition.Names
+	out     []finding.Finding
+	facts   *assembly.Facts
+	played  bool
+	trouble []assembly.Trouble
 }
 
 // Run checks a pattern. broken says that some of it could not be read: rules that

@@ -38,10 +38,13 @@ func (b *builder) shape(p *Piece, s Source) {
 	case *dsl.Worn:
 		p.WornIn = n.Face == "in"
 	case *dsl.Trait:
-		if n.Word == "symmetric" {
+		switch n.Word {
+		case "symmetric":
 			p.Symmetric = true
-		} else {
+		case "template":
 			p.Template = true
+		case "separate":
+			p.Separate = true
 		}
 	case *dsl.Outline:
 		p.Outlines = append(p.Outlines, text(n.File))

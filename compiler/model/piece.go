@@ -16,6 +16,7 @@ type Piece struct {
 	DrawnSaid  bool
 	WornIn     bool // its face looks at the body
 	Symmetric  bool
+	Separate   bool // an item of its own, not sewn to the rest
 	Template   bool // a guide that is not sewn
 	Edges      []*Edge
 	Marks      []*Mark

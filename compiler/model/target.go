@@ -75,3 +75,12 @@ func (t *Target) each(f func(*Target)) {
 
 // Each calls f for a target, or for each of the alternatives it stands for.
 func (t *Target) Each(f func(*Target)) { t.each(f) }
+
+// Parts lists the cut parts that a target touches: those it names, or those of
+// the piece that a mark lies on.
+func (t *Target) Parts() []*Instance {
+	if t.Mark != nil && len(t.Instances) == 0 {
+		return t.Mark.Piece.Cloths()
+	}
+	return t.Instances
+}

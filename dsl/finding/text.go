@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"io"
 	"strings"
-	"unicode"
 )
 
 // Writer prints findings for a person: the headline, the source line with a
@@ -30,11 +29,7 @@ func (w *Writer) paint(code, s string) string {
 // Write prints one finding, with an empty line after it.
 func (w *Writer) Write(f Finding) {
 	colour := [...]string{red, yellow, blue, dim}[f.Severity]
-	head := clean(f.Headline)
-	if f.When != "" {
-		head = strings.TrimSuffix(head, ".") + ": " + clean(f.When) + "."
-	}
-	fmt.Fprintf(w.Out, "%s %s %s\n", w.paint(colour+bold, f.Severity.String()+":"), w.paint(bold, head), w.paint(dim, "["+f.Rule+"]"))
+	fmt.Fprintf(w.Out, "%s %s %s\n", w.paint(colour+bold, f.Severity.String()+":"), w.paint(bold, headline(f)), w.paint(dim, "["+f.Rule+"]"))
 	w.place(f.Place, "^")
 	for _, r := range f.Related {
 		w.place(r, "-")
@@ -47,90 +42,63 @@ func (w *Writer) Write(f Finding) {
 	fmt.Fprintln(w.Out)
 }
 
-// clean keeps control characters from a source out of the terminal.
-func clean(s string) string {
-	return strings.Map(func(r rune) rune {
-		if r == '\n' || r == '\t' {
-			return ' '
-		}
-		if unicode.IsControl(r) || unicode.Is(unicode.Bidi_Control, r) {
-			return '�'
-		}
-		return r
-	}, s)
+// headline says what is wrong and, unless it is so everywhere, in which garments.
+func headline(f Finding) string {
+	head := clean(f.Headline)
+	if f.When == "" {
+		return head
+	}
+	return strings.TrimSuffix(head, ".") + ": " + strings.TrimSuffix(clean(f.When), ".") + "."
 }
 
 // place prints where something is: the file, line and column, then the line with
-// marks under it.
+// marks under it. The label of the first place stands behind its marks, that of
+// another place behind its line number.
 func (w *Writer) place(p Place, mark string) {
 	if p.File == "" {
 		return
 	}
-	name := p.File
+	where, label := w.where(p.Span), clean(p.Label)
+	line, shown := sourceLine(w.Sources[p.File], p.Start)
+	beside := label
+	if shown && mark == "^" {
+		beside = ""
+	}
+	fmt.Fprintf(w.Out, "  %s%s\n", w.paint(blue, where), spaced("  ", beside))
+	if !shown {
+		return
+	}
+	if beside != "" {
+		label = ""
+	}
+	w.excerpt(p.Span, line, mark, label)
+}
+
+// where is the name of a place, as editors and terminals follow it.
+func (w *Writer) where(s Span) string {
+	name := clean(s.File)
 	if w.Folder != "" {
-		name = w.Folder + "/" + name
+		name = clean(w.Folder) + "/" + name
 	}
-	if p.Start.Line == 0 {
-		fmt.Fprintf(w.Out, "  %s\n", w.paint(blue, name))
-		return
+	if s.Start.Line == 0 {
+		return name
 	}
-	label := ""
-	if mark == "-" && p.Label != "" {
-		label = "  " + clean(p.Label)
-	}
-	fmt.Fprintf(w.Out, "  %s%s\n", w.paint(blue, fmt.Sprintf("%s:%d:%d", name, p.Start.Line, p.Start.Column)), label)
-	line, ok := sourceLine(w.Sources[p.File], p.Start)
-	if !ok {
-		return
-	}
-	number := fmt.Sprintf("%5d", p.Start.Line)
-	text, pad, width := window(line, p)
+	return fmt.Sprintf("%s:%d:%d", name, s.Start.Line, s.Start.Column)
+}
+
+// excerpt prints a source line, and under it the marks and their label.
+func (w *Writer) excerpt(s Span, line, mark, label string) {
+	number := fmt.Sprintf("%5d", s.Start.Line)
+	text, pad, width := window(line, s)
 	fmt.Fprintf(w.Out, "%s %s\n", w.paint(dim, number+" |"), text)
-	under := strings.Repeat(mark, max(1, width))
-	if mark == "^" && p.Label != "" {
-		under += " " + clean(p.Label)
-	}
-	fmt.Fprintf(w.Out, "%s %s%s\n", w.paint(dim, strings.Repeat(" ", len(number))+" |"), pad, w.paint(bold, under))
+	marks := w.paint(bold, strings.Repeat(mark, max(1, width))+spaced(" ", label))
+	fmt.Fprintf(w.Out, "%s %s%s\n", w.paint(dim, strings.Repeat(" ", len(number))+" |"), pad, marks)
 }
 
-// sourceLine finds the line that holds a position.
-func sourceLine(src string, p Pos) (string, bool) {
-	if src == "" {
-		return "", false
+// spaced puts a gap before a text, if there is one.
+func spaced(gap, s string) string {
+	if s == "" {
+		return ""
 	}
-	lines := strings.SplitN(src, "\n", p.Line+1)
-	if p.Line > len(lines) {
-		return "", false
-	}
-	return strings.TrimRight(strings.TrimPrefix(lines[p.Line-1], "\ufeff"), "\r"), true
-}
-
-// widest is how much of a line is shown.
-const widest = 120
-
-// window cuts a long line to what stands around the place, with tabs as single
-// spaces so that the marks stand under what they mean.
-func window(line string, p Place) (text, pad string, width int) {
-	r := []rune(clean(line))
-	from := min(p.Start.Column-1, len(r))
-	to := len(r)
-	if p.End.Line == p.Start.Line {
-		to = min(max(p.End.Column-1, from), len(r))
-	} else if p.End.Line == 0 {
-		to = from
-	}
-	lo, hi, before, after := 0, len(r), "", ""
-	if len(r) > widest {
-		lo = max(0, from-widest/3)
-		hi = min(len(r), lo+widest)
-		if lo > 0 {
-			before = "…"
-		}
-		if hi < len(r) {
-			after = "…"
-		}
-	}
-	text = before + string(r[lo:hi]) + after
-	pad = strings.Repeat(" ", from-lo+len([]rune(before)))
-	return text, pad, min(to, hi) - from
+	return gap + s
 }

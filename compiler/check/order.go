@@ -1,0 +1,278 @@
+package check
+
+import (
+	"fmt"
+	"sort"
+
+	"seamwarden/compiler/assembly"
+	"seamwarden/compiler/condition"
+	"seamwarden/compiler/model"
+	"seamwarden/dsl/finding"
+)
+
+// The rules of order read what assembly.Play finds at the wrong time; each kind
+// of trouble has its own rule and its own words.
+func init() {
+	order := func(kind assembly.Kind, severity finding.Severity, id, purpose, why string, word func(*run, assembly.Trouble) finding.Finding) {
+		register(Rule{ID: id, Severity: severity, Category: "order", Purpose: purpose, Why: why, run: func(r *run) {
+			for _, t := range r.troubles() {
+				if t.Kind == kind {
+					r.report(t.Cond, word(r, t))
+				}
+			}
+		}})
+	}
+	order(assembly.SeamCrossedOpen, finding.Error, "seam-after-its-end-is-closed",
+		"An edge is sewn, hemmed or bound across a seam that is sewn only later.",
+		"Once the edge is closed on both parts, the seam between them can no longer be sewn to its end.", crossedOpen)
+	order(assembly.SeamNotSewnYet, finding.Error, "seam-not-sewn-yet",
+		"A step presses, finishes, trims or topstitches a seam that a later step sews.",
+		"There is no seam yet to do it to.", notSewnYet)
+	order(assembly.SeamShutIn, finding.Error, "seam-out-of-reach",
+		"A step works on an allowance that has been shut in.",
+		"The allowance lies inside a band, a facing or a turned piece, and no scissors, needle or iron can get at it.", shutIn)
+	order(assembly.FinishedTooLate, finding.Error, "finished-after-its-end-was-caught",
+		"A seam is finished after another seam, a hem or a binding was sewn across its end.",
+		"The end of the allowance is caught under the other stitching, so it can no longer be finished to its end.", finishedTooLate)
+	order(assembly.PressedTooLate, finding.Warning, "pressed-after-its-end-was-caught",
+		"A seam is pressed open or to one side after something was sewn across its end.",
+		"The end of the allowance is held by the other stitching as it lay then, and will not lie over.", pressedTooLate)
+	order(assembly.EdgeClosedBefore, finding.Error, "edge-closed-before",
+		"A step hems, binds, finishes or sews an edge that is already closed.",
+		"The edge lies inside a seam, a hem or a binding, or under stitching, and is not there to be worked on.", closedBefore)
+	order(assembly.FusedTooLate, finding.Error, "fused-after-sewing",
+		"Interfacing is fused to a piece that has already been sewn to another.",
+		"Interfacing goes on while the piece lies flat: it belongs into the seams, and fused later it cannot reach under their allowances.", fusedTooLate)
+	order(assembly.FusedWhenTurned, finding.Error, "fused-when-turned",
+		"Interfacing is fused to a piece that has been turned.",
+		"Its wrong side is inside, where no iron reaches.", fusedTooLate)
+	order(assembly.PressedTwoWays, finding.Error, "pressed-and-finished-differently",
+		"A seam is pressed open and its allowances are finished together.",
+		"Allowances that are finished together cannot be pressed apart.", twoWays)
+	order(assembly.StitchedFarSide, finding.Warning, "stitched-away-from-the-allowances",
+		"A row is stitched on the side of a seam that the allowances were pressed away from.",
+		"The row is meant to hold the allowances; on the other side it goes through one layer and holds nothing.", farSide)
+	order(assembly.StitchedUnpressed, finding.Warning, "stitched-before-pressing",
+		"A seam is topstitched or understitched before it is pressed.",
+		"The row fixes the seam as it lies; a fold that was not pressed away stays for good.", unpressed)
+	order(assembly.TrimmedTooLate, finding.Warning, "trimmed-after-stitching",
+		"A seam is trimmed, graded or clipped after its allowances were stitched down.",
+		"The allowances are held by the row and lie under it, where scissors would cut the stitches.", trimmedTooLate)
+	order(assembly.GapNotThere, finding.Error, "opening-not-there",
+		"Something goes through an opening that is not left yet, or closed already.",
+		"Nothing can be turned through a seam that is shut.", gapNotThere)
+	order(assembly.NoWayOut, finding.Error, "turned-without-opening",
+		"A piece that is sewn shut all round is turned, and no opening was left.",
+		"A bag without an opening cannot be turned.", noWayOut)
+	order(assembly.ZipTooLate, finding.Error, "inserted-after-its-end-is-closed",
+		"A zip or part is inserted between edges whose end a band, facing or binding has already closed.",
+		"Its end belongs inside the band or facing, which is shut.", zipTooLate)
+	order(assembly.ShapedTooLate, finding.Error, "shaped-after-sewing",
+		"An edge is gathered, eased, pleated, staystitched or darted after it was sewn.",
+		"Once an edge lies in a seam its length is fixed.", shapedTooLate)
+	order(assembly.GapNeverClosed, finding.Error, "opening-never-closed",
+		"An opening is left for turning and never closed.",
+		"The finished thing has a hole in its seam.", gapNeverClosed)
+	order(assembly.TurnedTooEarly, finding.Error, "turned-before-sewing",
+		"A part is turned before any seam of it is sewn.",
+		"There is nothing to turn yet.", func(r *run, t assembly.Trouble) finding.Finding {
+			return at(t.Op.Span, "nothing sewn yet", fmt.Sprintf("%s is turned before it is sewn to anything.", Upper(the(t.Part.Piece.Name))), "Sew its seam first.")
+		})
+	order(assembly.FixedBeforeTurning, finding.Error, "turned-after-stitching-down",
+		"A part is turned after one of its edges was stitched down.",
+		"What is stitched down cannot be turned any more.", func(r *run, t assembly.Trouble) finding.Finding {
+			return atStep(t, "too late", fmt.Sprintf("%s is turned after it was stitched down.", Upper(the(t.Part.Piece.Name))), "Turn it first.", "stitched down here")
+		})
+	order(assembly.FastenedTooEarly, finding.Warning, "fastened-before-closing",
+		"A buttonhole or fastening is put on a part that is sewn, turned or stitched down later.",
+		"It must go through all the layers that end up there, and it is in the way of the machine.", func(r *run, t assembly.Trouble) finding.Finding {
+			return atStep(t, "too early", fmt.Sprintf("`%s` comes before %s is closed.", t.Op.Verb, the(t.Part.Piece.Name)), "Move it after the last step that sews or turns this part.", "closed here, later")
+		})
+	order(assembly.MarkedTooLate, finding.Error, "marked-after-use",
+		"A sign is marked after a step has used it.",
+		"The sewist needs the sign when she sews to it.", func(r *run, t assembly.Trouble) finding.Finding {
+			return atStep(t, "too late", fmt.Sprintf("%s is marked after it was used.", Upper(t.Word)), "Mark it before the step that uses it.", "used here")
+		})
+
+	register(Rule{ID: "loose-at-the-end", Severity: finding.Error, Category: "order", FromAbsence: true, run: loose,
+		Purpose: "At the end a piece is not joined to the rest of the garment.",
+		Why:     "A seam is missing, or a step that applies to some garments only leaves a part lying about in the others."})
+	register(Rule{ID: "pressed-toward-a-stranger", Severity: finding.Error, Category: "order", run: strangers,
+		Purpose: "A seam is pressed toward, or stitched on, a piece that it does not join.",
+		Why:     "The allowances can only lie on one of the two parts that the seam joins."})
+}
+
+func (r *run) troubles() []assembly.Trouble {
+	if !r.played {
+		r.played, r.trouble = true, assembly.Play(r.Pattern)
+	}
+	return r.trouble
+}
+
+func seamName(s *model.Seam) string { return "the " + s.Name + " seam" }
+
+// atStep makes a finding at an operation, and points at what stood in its way.
+func atStep(t assembly.Trouble, label, headline, help, by string) finding.Finding {
+	f := at(t.Op.Span, label, headline, help)
+	if t.By != nil {
+		f = also(f, t.By.Span, by)
+	}
+	return f
+}
+
+func crossedOpen(r *run, t assembly.Trouble) finding.Finding {
+	s := t.Seam
+	f := at(t.Op.Span, "closed across it here", fmt.Sprintf("%s is sewn only after the %s across its end is closed.", Upper(seamName(s)), t.Use.Edge.Name+" edge"),
+		fmt.Sprintf("Sew %s before this step.", seamName(s)))
+	for _, op := range r.Ops() {
+		for _, o := range op.Objects {
+			if o.Seam == s && op.Row.Sews && op.Span.Start != t.Op.Span.Start {
+				return also(f, op.Span, "sewn here, later")
+			}
+		}
+	}
+	return f
+}
+
+func notSewnYet(r *run, t assembly.Trouble) finding.Finding {
+	f := at(t.Op.Span, "not sewn yet", fmt.Sprintf("`%s` comes before %s is sewn.", t.Op.Verb, seamName(t.Seam)), "Move this after the step that sews it, or sew it first.")
+	for _, op := range r.Ops() {
+		for _, o := range op.Objects {
+			if o.Seam == t.Seam && op.Row.Sews {
+				return also(f, op.Span, "sewn here")
+			}
+		}
+	}
+	return f
+}
+
+func shutIn(r *run, t assembly.Trouble) finding.Finding {
+	return atStep(t, "cannot be reached", fmt.Sprintf("The allowances of %s cannot be reached any more to %s them.", seamName(t.Seam), t.Op.Verb),
+		"Move this before the step that shuts them in.", "shut in here")
+}
+
+func finishedTooLate(r *run, t assembly.Trouble) finding.Finding {
+	return atStep(t, "too late", fmt.Sprintf("%s is finished after its end was sewn over.", Upper(seamName(t.Seam))), "Finish it right after it is sewn, before anything crosses it.", "its end is sewn over here")
+}
+
+func pressedTooLate(r *run, t assembly.Trouble) finding.Finding {
+	return atStep(t, "too late", fmt.Sprintf("%s is pressed after its end was sewn over.", Upper(seamName(t.Seam))), "Press it before anything crosses it.", "its end is sewn over here")
+}
+
+func closedBefore(r *run, t assembly.Trouble) finding.Finding {
+	what := fmt.Sprintf("the %s edge of %s", lower(t.Use.Edge.Name), the(t.Use.Instance.Piece.Name))
+	if t.Seam != nil {
+		return atStep(t, "closed before", fmt.Sprintf("%s takes %s, which is closed already.", Upper(seamName(t.Seam)), what), "Sew the seam before the edge is closed, or leave the other step out.", "closed here")
+	}
+	return atStep(t, "closed before", fmt.Sprintf("`%s` comes when %s is closed already.", t.Op.Verb, what), "Move this before the step that closes the edge, or leave one of them out.", "closed here")
+}
+
+func fusedTooLate(r *run, t assembly.Trouble) finding.Finding {
+	return atStep(t, "too late", fmt.Sprintf("%s is fused after it was sewn.", Upper(the(t.Part.Piece.Name))), "Fuse it before the first seam that takes it.", "sewn here")
+}
+
+func twoWays(r *run, t assembly.Trouble) finding.Finding {
+	return atStep(t, "one or the other", fmt.Sprintf("%s is pressed open, and its allowances are finished together.", Upper(seamName(t.Seam))),
+		"Finish them `apart` and press the seam open, or finish them `together` and press it to one side.", "and here")
+}
+
+func farSide(r *run, t assembly.Trouble) finding.Finding {
+	return atStep(t, "no allowances on this side", fmt.Sprintf("%s was pressed to the other side than this row is stitched on.", Upper(seamName(t.Seam))),
+		"Stitch on the side that it is pressed to, or press it the other way.", "pressed here")
+}
+
+func unpressed(r *run, t assembly.Trouble) finding.Finding {
+	return atStep(t, "pressed only now", fmt.Sprintf("%s is pressed only after it was stitched down.", Upper(seamName(t.Seam))), "Press it first.", "stitched here")
+}
+
+func trimmedTooLate(r *run, t assembly.Trouble) finding.Finding {
+	return atStep(t, "too late", fmt.Sprintf("`%s` comes after the allowances of %s were stitched down.", t.Op.Verb, seamName(t.Seam)), "Move this before the row of stitching.", "stitched down here")
+}
+
+func gapNotThere(r *run, t assembly.Trouble) finding.Finding {
+	if t.Word == "closed" {
+		return atStep(t, "closed already", fmt.Sprintf("The opening %s is closed before this goes through it.", t.Gap.Name), "Close it afterwards.", "closed here")
+	}
+	f := at(t.Op.Span, "not left yet", fmt.Sprintf("The opening %s is not there yet.", t.Gap.Name), "Sew the seam that leaves it first.")
+	return also(f, t.Gap.Span, "left here")
+}
+
+func noWayOut(r *run, t assembly.Trouble) finding.Finding {
+	return at(t.Op.Span, "no opening", fmt.Sprintf("%s is sewn shut all round and cannot be turned.", Upper(the(t.Part.Piece.Name))),
+		"Leave an opening in one of its seams: sew SEAM leaving 3in open as gap. Then turn through it and close it.")
+}
+
+func zipTooLate(r *run, t assembly.Trouble) finding.Finding {
+	return atStep(t, "too late", fmt.Sprintf("This goes in after the %s edge of %s is closed across its end.", lower(t.Use.Edge.Name), the(t.Use.Instance.Piece.Name)), "Insert it before that edge is closed.", "closed here")
+}
+
+func shapedTooLate(r *run, t assembly.Trouble) finding.Finding {
+	return atStep(t, "too late", fmt.Sprintf("`%s` comes after the %s edge of %s was sewn.", t.Op.Verb, lower(t.Use.Edge.Name), the(t.Use.Instance.Piece.Name)), "Move this before the step that sews the edge.", "sewn here")
+}
+
+func gapNeverClosed(r *run, t assembly.Trouble) finding.Finding {
+	return at(t.Gap.Span, "left here", fmt.Sprintf("The opening %s is never closed.", t.Gap.Name), fmt.Sprintf("Close it in a later step: slipstitch %s.", t.Gap.ID))
+}
+
+// loose reports the parts that do not hang together with the rest, those that
+// hang together with one another as one.
+func loose(r *run) {
+	all := assembly.Loose(r.Pattern, r.facts)
+	byCond := map[condition.Cond][]*model.Instance{}
+	var conds []condition.Cond
+	for i, c := range all {
+		if c = r.Space.And(c, r.Valid); c != condition.False {
+			if byCond[c] == nil {
+				conds = append(conds, c)
+			}
+			byCond[c] = append(byCond[c], i)
+		}
+	}
+	for _, c := range conds {
+		sort.Slice(byCond[c], func(i, j int) bool { return byCond[c][i].ID < byCond[c][j].ID })
+	}
+	sort.Slice(conds, func(i, j int) bool { return byCond[conds[i]][0].ID < byCond[conds[j]][0].ID })
+	for _, c := range conds {
+		first := byCond[c][0]
+		f := at(first.Cut.Span, "cut here", fmt.Sprintf("At the end %s is not joined to the rest.", first.Path()),
+			"Sew it to the rest in a step, or say `separate` in the piece if it is an item of its own, such as a belt.")
+		if n := len(byCond[c]); n > 1 {
+			f.Headline = fmt.Sprintf("At the end %s and %d more are not joined to the rest.", first.Path(), n-1)
+		}
+		r.report(c, f)
+	}
+}
+
+// strangers looks for seams that are pressed toward or stitched on a piece that
+// they do not join.
+func strangers(r *run) {
+	for _, op := range r.Ops() {
+		for _, name := range []string{"toward", "on"} {
+			p := op.Phrase(name)
+			if p == nil || name == "on" && op.Verb != "topstitch" && op.Verb != "understitch" && op.Verb != "edgestitch" {
+				continue
+			}
+			for _, o := range op.Objects {
+				if o.Seam == nil {
+					continue
+				}
+				for _, t := range p.Targets {
+					if t.Piece == nil || t.Kind != model.ToPiece || joinsPiece(o.Seam, t.Piece) {
+						continue
+					}
+					f := at(t.Span, "not in this seam", fmt.Sprintf("%s does not join %s.", Upper(seamName(o.Seam)), the(t.Piece.Name)), "Name one of the pieces that the seam joins.")
+					r.report(r.Space.And(op.Cond, t.Cond), also(f, o.Seam.Span, "declared here"))
+				}
+			}
+		}
+	}
+}
+
+func joinsPiece(s *model.Seam, p *model.Piece) bool {
+	for _, u := range s.Uses() {
+		if u.Instance.Piece == p {
+			return true
+		}
+	}
+	return false
+}
