@@ -13,6 +13,7 @@ import (
 	"path"
 	"strings"
 
+	"seamwarden/compiler/assembly"
 	"seamwarden/compiler/check"
 	"seamwarden/compiler/figure"
 	"seamwarden/compiler/model"
@@ -53,6 +54,7 @@ func Compile(folder fs.FS) (*Result, error) {
 	}
 	sizesFile := model.SizesFile(sources)
 	p := model.Build(sources, r.sizes(sizesFile), sizesFile)
+	assembly.Deduce(p)
 	r.figures(p)
 	out := r.result
 	out.Pattern = p

@@ -71,23 +71,31 @@ type said struct{ text string }
 
 // trySeam compiles a block, whole or in its frame.
 func trySeam(t *testing.T, b *block) said {
-	src, first, indent := b.framed(t)
-	files := folder(t)
-	files[compiler.Root] = &fstest.MapFile{Data: []byte(src)}
-	r, err := compiler.Compile(files)
-	if err != nil {
-		t.Errorf("%s: %v", b.place, err)
+	src, r, found := b.compiled(t)
+	if r == nil {
 		return said{}
-	}
-	found := r.Findings
-	if b.frame() != "" {
-		found = moved(t, ofFragment(found), src, b.text, first, indent, r.Sources)
 	}
 	if b.wrong() == "" {
 		canonical(t, b, src)
 		booklet(t, b, r)
 	}
 	return b.judge(t, found, r.Sources)
+}
+
+// compiled gives the source of a block in its frame, and what is found in it.
+func (b *block) compiled(t *testing.T) (src string, r *compiler.Result, found []finding.Finding) {
+	src, first, indent := b.framed(t)
+	files := folder(t)
+	files[compiler.Root] = &fstest.MapFile{Data: []byte(src)}
+	r, err := compiler.Compile(files)
+	if err != nil {
+		t.Errorf("%s: %v", b.place, err)
+		return src, nil, nil
+	}
+	if found = r.Findings; b.frame() != "" {
+		found = moved(ofFragment(found), src, b.text, first, indent, r.Sources)
+	}
+	return src, r, found
 }
 
 // booklet makes the booklet of a pattern, for all its garments.
@@ -105,8 +113,19 @@ func booklet(t *testing.T, b *block, r *compiler.Result) {
 func canonical(t *testing.T, b *block, src string) {
 	out, ok := dsl.Format(dsl.Parse(compiler.Root, []byte(src)))
 	if !ok || string(out) != src {
-		t.Errorf("%s: the block is not in canonical form; it is written so:\n%s", b.place, out)
+		from, is, want := firstDifference(src, string(out))
+		t.Errorf("%s: the block is not in canonical form (%v), from line %d of its source on:\n%s\nis written so:\n%s", b.place, ok, from, is, want)
 	}
+}
+
+// firstDifference gives a few lines of two texts from where they part.
+func firstDifference(a, b string) (line int, restA, restB string) {
+	x, y := strings.Split(a, "\n"), strings.Split(b, "\n")
+	for line < len(x) && line < len(y) && x[line] == y[line] {
+		line++
+	}
+	few := func(list []string) string { return strings.Join(list[min(line, len(list)):min(line+4, len(list))], "\n") }
+	return line + 1, few(x), few(y)
 }
 
 // ofFragment leaves out what is concluded from absence: a frame uses little of
@@ -158,7 +177,7 @@ func (b *block) judge(t *testing.T, found []finding.Finding, sources map[string]
 
 // moved shifts the places of findings from the frame to the fragment, as if it
 // stood alone. What lies outside it is said to be in jacket.seam.
-func moved(t *testing.T, found []finding.Finding, whole, fragment string, first, indent int, sources map[string]string) []finding.Finding {
+func moved(found []finding.Finding, whole, fragment string, first, indent int, sources map[string]string) []finding.Finding {
 	last := first + strings.Count(fragment, "\n") - 1
 	shift := func(p *finding.Place) {
 		if p.File != compiler.Root {

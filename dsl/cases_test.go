@@ -56,6 +56,7 @@ var layoutCases = []layoutCase{
 	{"block in a block on one line", "step \"A\" {\non left only {\n press a open\n sew b }\n}\n", "step \"A\" {\n  on left only { press a open; sew b }\n}\n"},
 	{"what is not understood", "frob  a , b  {\n x\n}\nfrob { x ; y }\n", "frob a, b {\n  x\n}\n\nfrob { x; y }\n"},
 	{"strange signs", "option  a &  \"A\"\n", "option a & \"A\"\n"},
+	{"point before other things", "option a . \"b\"\noption a . 5\n", "option a. \"b\"\noption a. 5\n"},
 	{"comma at the end", "piece a {\n  edges b, c,\n  cut 1 main\n}\n", "piece a {\n  edges b, c,\n  cut 1 main\n}\n"},
 	{"semicolon that is needed", "piece a {\n  edges b, c,; frob x\n}\n", "piece a {\n  edges b, c,;\n  frob x\n}\n"},
 	{"comments of other languages", "# one\noption a # two\n/* three */ option b /* four\n five */\n", "# one\noption a  # two\n/* three */\noption b  /* four\n five */\n"},

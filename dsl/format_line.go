@@ -128,7 +128,7 @@ func spaced(before, t Token) bool {
 	case t.Kind == Prose:
 		return true
 	case before.Is("."):
-		return t.Kind == Number || t.Kind == Measure
+		return t.Kind != Word && t.Kind != Punct
 	case before.Is("("):
 		return false
 	case t.Kind == Punct:

@@ -41,6 +41,7 @@ var (
 	kindShaping = sentence[Shaping](`dart NAME in EDGE takes 1in [, 4in long]`)
 	kindOverlap = sentence[Overlap](`EDGE lies on EDGE [from MARK to MARK]`)
 	kindValues  = sentence[ChoiceValues](`NAME "words", NAME "words"`)
+	kindMake    = sentence[Make](`make NAME from PIECE, PIECE { EDGE = both EDGE }`)
 	kindMakeRow = sentence[MakeEdge](`NAME = [both] EDGE`)
 	kindStep    = sentence[Step](`step [NAME] "TITLE" { … }`)
 	kindNotion  = sentence[Notion](`notion NAME [COUNT] "WORDS"`)
@@ -63,7 +64,7 @@ var top = map[string]*kind{
 	"piece": sentence[Piece](`piece NAME [NUMBER] "WORDS" { … }`),
 	"seam":  sentence[Seam](`seam NAME joins EDGE to EDGE[, EDGE] [catching WHAT] [in MATERIAL, MATERIAL] [allow 3/8in]`),
 	"dart":  kindShaping, "pleat": kindShaping, "tuck": kindShaping,
-	"make":    sentence[Make](`make NAME from PIECE, PIECE { EDGE = both EDGE }`),
+	"make":    kindMake,
 	"section": sentence[Section](`section "TITLE" { … }`),
 	"step":    kindStep,
 	"method":  sentence[Method](`method NAME (PARAMETER, …) { … }`),
@@ -184,6 +185,16 @@ func declared(block, first string) *kind {
 		return anyBlock[first]
 	}
 	return nil
+}
+
+// opensSentence reports whether some block has sentences that begin with a word.
+func opensSentence(word string) bool {
+	for _, kinds := range blocks {
+		if kinds[word] != nil {
+			return true
+		}
+	}
+	return anyBlock[word] != nil || verbs[word] != ""
 }
 
 func hasWord(toks []Token, word string) bool {

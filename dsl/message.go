@@ -1,6 +1,7 @@
 package dsl
 
 import (
+	"bytes"
 	"fmt"
 	"strings"
 	"unicode"
@@ -21,8 +22,15 @@ func tooLarge(name string, size int) finding.Finding {
 		"Is it really pattern source? Divide a long pattern into files and include them.")
 }
 
+func tooManyWords(name string, at finding.Span) finding.Finding {
+	return syntax("file-unreadable", at, "read up to here", fmt.Sprintf("The file %s has more than %d words; that is no pattern.", name, maxTokens), "Is it really pattern source? Divide a long pattern into files and include them.")
+}
+
 func notUTF8(name string, src []byte, at int) finding.Finding {
 	line, start := 1, 0
+	if bytes.HasPrefix(src, []byte(byteOrderMark)) {
+		start = len(byteOrderMark)
+	}
 	for i, c := range src[:at] {
 		if c == '\n' {
 			line, start = line+1, i+1
@@ -46,6 +54,8 @@ const (
 	starComment      = "A comment begins with // and runs to the end of its line; /* and */ are not used."
 	dashInName       = "A name takes the plain hyphen, not a longer dash."
 	quoteOpen        = "The closing quotation mark is missing on this line."
+	quoteShut        = "The opening quotation mark of this text is missing."
+	quoteOverLines   = "A text in quotation marks ends on the line where it begins."
 	apostropheQuotes = `Text stands in double quotation marks ("), not in apostrophes.`
 	proseOpen        = `This block of text is never closed with """.`
 	unitElse         = "The unit is written otherwise."
@@ -72,6 +82,11 @@ func badToken(toks []Token, at int, file string) finding.Finding {
 		label, help = "read as "+shorten(t.Mend), "Write "+shorten(t.Mend)+"."
 	case quoteOpen:
 		label, help = "opened here", `Text stands between two quotation marks on one line: "Over front".`
+	case quoteShut:
+		label, help = "closed here", `Text stands between two quotation marks on one line: "Over front".`
+	case quoteOverLines:
+		span.End = finding.Pos{Offset: t.Start.Offset + 1, Line: t.Start.Line, Column: t.Start.Column + 1}
+		label, help = "opened here", `Write it on one line, or in triple quotes (""") where text of many lines may stand.`
 	case proseOpen:
 		span.End = finding.Pos{Offset: t.Start.Offset + 3, Line: t.Start.Line, Column: t.Start.Column + 3}
 		label, help = "opened here", `Close it with """ on a line of its own.`

@@ -31,9 +31,10 @@ const MaxSize = 4 << 20
 
 // The bounds below keep a file that is no pattern from costing minutes.
 const (
-	maxDepth    = 40    // braces within braces, brackets within brackets; sentences need three
-	maxWords    = 10000 // words of one sentence
-	maxFindings = 200   // findings of one file
+	maxDepth    = 40     // braces within braces, brackets within brackets; sentences need three
+	maxTokens   = 400000 // words and signs of a file
+	maxWords    = 10000  // words of one sentence
+	maxFindings = 200    // findings of one file; after them nothing is guessed
 )
 
 func (f *File) report(x finding.Finding) {
@@ -63,6 +64,10 @@ func Parse(name string, src []byte) *File {
 		return f
 	}
 	toks := scan(f.Source)
+	if last := toks[len(toks)-1]; last.Kind != EOF {
+		f.tear(tooManyWords(name, last.Span(name)))
+		return f
+	}
 	if at := tooDeep(toks, "{", "}"); at >= 0 {
 		f.tear(deep(toks[at].Span(name)))
 		return f
@@ -100,7 +105,7 @@ func ragged(toks []Token) bool {
 	for _, t := range toks {
 		switch t.Fault {
 		case "":
-		case quoteOpen, proseOpen:
+		case quoteOpen, quoteShut, quoteOverLines, proseOpen:
 			return true
 		case starComment:
 			if len(t.Text) < 4 || !strings.HasSuffix(t.Text, "*/") {
@@ -140,7 +145,7 @@ func (f *File) readAll(block string, body []*Sentence) {
 	cut := false
 	for _, s := range body {
 		f.faults(s.comments(), s.Head, s.Tail)
-		switch again := cutOff(block, before, s); {
+		switch again := f.cutOff(block, before, s); {
 		case !again:
 			f.read(block, s)
 			cut = false
@@ -154,7 +159,7 @@ func (f *File) readAll(block string, body []*Sentence) {
 
 // cutOff reports whether a sentence is the rest of a list that somebody wrote
 // with semicolons: bare names after a semicolon on the same line.
-func cutOff(block string, before, s *Sentence) bool {
+func (f *File) cutOff(block string, before, s *Sentence) bool {
 	if block == unknownBlock || before == nil || !before.Separator || s.opening().First || s.HasBody {
 		return false
 	}
@@ -163,7 +168,7 @@ func cutOff(block string, before, s *Sentence) bool {
 			return false
 		}
 	}
-	if k, _, _ := kindOf(block, s); k != nil {
+	if k, _, _ := kindOf(block, s); k != nil || len(f.Findings) == maxFindings {
 		return false
 	}
 	_, mend := unknownSentence(block, s, "")
@@ -201,7 +206,11 @@ func spoilt(toks []Token) bool {
 // read gives a sentence its node, then goes into its body.
 func (f *File) read(block string, s *Sentence) {
 	k, verb, words := kindOf(block, s)
-	if k == nil && block != unknownBlock && !spoilt(s.Head[:min(1, len(s.Head))]) {
+	switch {
+	case k != nil || block == unknownBlock || spoilt(s.Head[:min(1, len(s.Head))]):
+	case len(f.Findings) == maxFindings:
+		f.unlisted++
+	default:
 		x, mend := unknownSentence(block, s, f.Name)
 		f.report(x)
 		if mend != "" {

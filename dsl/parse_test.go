@@ -42,6 +42,12 @@ func FuzzParse(f *testing.F) {
 	f.Fuzz(func(t *testing.T, src string) {
 		file := Parse("a.seam", []byte(src))
 		checkPlaces(t, file)
+		for _, tok := range scan(src) {
+			if tok.Kind == Prose && tok.Fault == "" {
+				text, starts := Dedent(tok.Text)
+				checkStarts(t, tok.Text, text, starts)
+			}
+		}
 		again := Parse("a.seam", []byte(src))
 		if err := equalMeaning(file, again); err != nil || len(file.Findings) != len(again.Findings) {
 			t.Fatalf("%q is read in two ways: %v", src, err)

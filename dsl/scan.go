@@ -28,13 +28,13 @@ type scanner struct {
 
 const byteOrderMark = "\ufeff"
 
-// scan cuts source into tokens; the last one is EOF.
+// scan cuts source into tokens; the last one is EOF. It stops after maxTokens.
 func scan(src string) []Token {
-	s := &scanner{src: src, line: 1, fresh: true, out: make([]Token, 0, len(src)/5+8)}
+	s := &scanner{src: src, line: 1, fresh: true, out: make([]Token, 0, min(len(src)/5, maxTokens)+8)}
 	if strings.HasPrefix(src, byteOrderMark) {
 		s.at, s.lineStart = len(byteOrderMark), len(byteOrderMark)
 	}
-	for s.next() {
+	for s.next() && len(s.out) < maxTokens {
 	}
 	return s.out
 }

@@ -10,6 +10,10 @@ import (
 // line. Curly ones inside it are text; only where no straight one follows may a
 // curly one close it.
 func (s *scanner) straight(rest string) {
+	if s.onlyCloses(rest) {
+		s.emit(String, 1, quoteShut)
+		return
+	}
 	curly := 0
 	for i := 1; i < len(rest) && rest[i] != '\n'; {
 		r, n := utf8.DecodeRuneInString(rest[i:])
@@ -30,9 +34,50 @@ func (s *scanner) straight(rest string) {
 	}
 	if curly > 0 {
 		s.emit(String, curly, "")
-		return
+	} else if n := overLines(rest); n > 0 {
+		s.emit(String, n, quoteOverLines)
+		s.mend(strings.Join(strings.Fields(rest[:n]), " "))
+	} else {
+		s.emit(String, brokenLen(rest), quoteOpen)
 	}
-	s.emit(String, brokenLen(rest), quoteOpen)
+}
+
+// onlyCloses reports whether a quotation mark looks like the end of a text and not
+// like the beginning of one: right after a word, and not before one.
+func (s *scanner) onlyCloses(rest string) bool {
+	before, _ := utf8.DecodeLastRuneInString(s.src[:s.at])
+	after, _ := utf8.DecodeRuneInString(rest[1:])
+	return (inText(before) || before == '.') && !inText(after) && after != '"'
+}
+
+func inText(r rune) bool { return unicode.IsLetter(r) || unicode.IsDigit(r) }
+
+// longestBroken is how far a text that was broken over lines is looked for.
+const longestBroken = 400
+
+// overLines measures a text that somebody broke over two or three lines: nothing
+// but words up to the next quotation mark, which ends a word. It gives 0 if the
+// text looks otherwise.
+func overLines(rest string) int {
+	lines := 0
+	for i := 1; i < min(len(rest), longestBroken) && lines < 3; i++ {
+		switch c := rest[i]; {
+		case c == '"':
+			after, _ := utf8.DecodeRuneInString(rest[i+1:])
+			if rest[i-1] == ' ' || rest[i-1] == '\n' || inText(after) || after == '"' {
+				return 0
+			}
+			return i + 1
+		case c == '\n':
+			lines++
+			if next := strings.TrimLeft(rest[i:], " \t\r\n"); opensSentence(next[:wordLen(next)]) {
+				return 0
+			}
+		case c == '{' || c == '}' || c == '\\' || c == '/' && rest[i-1] == '/':
+			return 0
+		}
+	}
+	return 0
 }
 
 // curly reads a string that a word processor has set in curly quotation marks.
@@ -86,7 +131,7 @@ func (s *scanner) apostrophes(rest string, open int) {
 // and not like the end of one: after a blank and right before a letter.
 func opensAgain(s string, i int) bool {
 	r, _ := utf8.DecodeRuneInString(s[i+1:])
-	return i > 1 && s[i-1] == ' ' && (unicode.IsLetter(r) || unicode.IsDigit(r))
+	return i > 1 && s[i-1] == ' ' && inText(r)
 }
 
 // unfinishedLen measures a string whose end is missing before another string: up

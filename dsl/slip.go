@@ -128,7 +128,7 @@ func (c *slip) general() said {
 // usualSlips are asked in this order; the first that knows the slip words it.
 var usualSlips = []func(*slip) *said{
 	slipUnitApart, slipDecimalComma, slipBarePoint, slipFigures, slipNoUnit, slipFullStop, slipColon, slipEquals,
-	slipEndsOpen, slipGuardWord, slipInGuard, slipAfterGuard, slipJoins, slipTo, slipOrder, slipNoName, slipCutCount, slipCutMaterial,
+	slipEndsOpen, slipGuardWord, slipInGuard, slipAfterGuard, slipJoins, slipTo, slipFromTo, slipOrder, slipNoName, slipCutCount, slipCutMaterial,
 	slipCutInStep, slipNoQuotes, slipArticle, slipNearWord, slipNewSentence, slipTwoTexts, slipComma,
 }
 

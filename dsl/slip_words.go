@@ -95,6 +95,19 @@ func slipTo(c *slip) *said {
 	return nil
 }
 
+// slipFromTo: front.waist lies on band.top from pocket-end
+func slipFromTo(c *slip) *said {
+	if !c.tok(c.at).Is("from") || c.verb != "" || c.kind == kindMake {
+		return nil
+	}
+	for _, t := range c.head[c.at:] {
+		if t.Is("to") {
+			return nil
+		}
+	}
+	return &said{"This stretch has no end: `from` one mark `to` another.", "`to` and a mark are missing", c.how(), c.at, 0}
+}
+
 // slipOrder: piece 1 back "Back"
 func slipOrder(c *slip) *said {
 	n, w := c.tok(c.at), c.tok(c.at+1)

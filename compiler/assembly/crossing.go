@@ -56,16 +56,22 @@ func key(i *model.Instance, e *model.Edge, s model.Side) model.EdgeUse {
 
 func keyOf(u *model.EdgeUse) model.EdgeUse { return key(u.Instance, u.Edge, u.Side) }
 
-// crossings finds the ends of every seam line that joins one edge to one other.
-// Two edges are sewn right sides together, so of parts of the same hand one runs
-// up as the other runs down; of parts of opposite hands both run the same way.
+// crossings finds the ends of every seam line that joins one edge to one other:
+// by what is sewn at its ends, else by the names there, else by the hands. Two
+// edges are sewn right sides together, so of parts of the same hand one runs up as
+// the other runs down; of parts of opposite hands both run the same way.
 func crossings(p *model.Pattern) (all []crossing) {
+	ends := endsOf(p)
 	for _, s := range p.Seams {
 		for _, j := range s.Copies {
 			if len(j.A) != 1 || len(j.B) != 1 || *j.A[0] == *j.B[0] {
 				continue
 			}
-			flip, known := facing(j.A[0], j.B[0])
+			same, known := ends.run(j.A[0], j.B[0])
+			flip := int(same)
+			if !known {
+				flip, known = byHands(j.A[0], j.B[0])
+			}
 			if !known {
 				continue
 			}
@@ -81,29 +87,14 @@ func crossings(p *model.Pattern) (all []crossing) {
 	return
 }
 
-// facing tells whether two edges that are sewn together run the same way (+1) or
-// opposite ways (-1) round their pieces: by their hands, else by neighbours of
-// the same name.
-func facing(a, b *model.EdgeUse) (flip int, known bool) {
+// byHands tells whether two edges that are sewn together run the same way (+1) or
+// opposite ways (-1) round their pieces, by the hands of their parts.
+func byHands(a, b *model.EdgeUse) (flip int, known bool) {
 	switch ha, hb := hand(a), hand(b); {
 	case ha != 0 && ha == hb:
 		return -1, true
 	case ha != 0 && hb != 0:
 		return 1, true
-	}
-	name := func(u *model.EdgeUse, step int) string {
-		if n, ok := neighbour(u, step); ok {
-			return n.Edge.ID
-		}
-		return ""
-	}
-	same := match(name(a, -1), name(b, -1)) || match(name(a, 1), name(b, 1))
-	opposite := match(name(a, -1), name(b, 1)) || match(name(a, 1), name(b, -1))
-	switch {
-	case same && !opposite:
-		return 1, true
-	case opposite && !same:
-		return -1, true
 	}
 	return 0, false
 }

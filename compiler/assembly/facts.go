@@ -112,7 +112,7 @@ func (f *Facts) acts(op *model.Op, t *model.Target, c condition.Cond) {
 			f.use(i, c)
 		}
 	}
-	if op.Row.Shuts || op.Row.Joins {
+	if op.Row.Shuts || attaches[op.Verb] {
 		for _, u := range t.Uses {
 			f.close(u, c)
 		}
@@ -121,6 +121,9 @@ func (f *Facts) acts(op *model.Op, t *model.Target, c condition.Cond) {
 		f.closeAround(t, c)
 	}
 }
+
+// attaches are the verbs that fasten a part by the edges they name.
+var attaches = map[string]bool{"apply": true, "attach": true, "insert": true, "set": true}
 
 // closeAround shuts every edge of a part that is laid on another and stitched.
 func (f *Facts) closeAround(t *model.Target, c condition.Cond) {

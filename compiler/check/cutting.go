@@ -9,11 +9,11 @@ import (
 )
 
 func init() {
-	register(Rule{ID: "piece-not-cut", Severity: finding.Error, Category: "cutting", FromAbsence: true, run: notCut,
-		Purpose: "A piece is there and no cut line cuts it.",
+	register(Rule{ID: "piece-not-cut", Severity: finding.Error, Category: "cutting", FromAbsence: true, ahead: 8, run: notCut,
+		Purpose: "A piece is there and no cut line cuts it from cloth.",
 		Why:     "The sewist meets a piece in the steps that the cutting list never told her to cut."})
-	register(Rule{ID: "piece-never-used", Severity: finding.Error, Category: "cutting", FromAbsence: true, run: neverUsed,
-		Purpose: "A piece is cut and no step sews it to anything.",
+	register(Rule{ID: "piece-never-used", Severity: finding.Error, Category: "cutting", FromAbsence: true, ahead: 3, run: neverUsed,
+		Purpose: "A piece is cut and no step does anything with it.",
 		Why:     "She cuts good cloth for nothing, or a step is missing."})
 	register(Rule{ID: "side-up-not-said", Severity: finding.Error, Category: "cutting", run: sideUp,
 		Purpose: "A single cut of a piece that is not symmetric does not say which side is up.",
@@ -29,22 +29,67 @@ func init() {
 		Why:     "The number is printed on the piece; two with one number get mixed up."})
 }
 
+// notCut looks for pieces that are there and not cut. Interfacing alone does for
+// a piece that is only put on others.
 func notCut(r *run) {
 	for _, p := range r.Pieces {
-		cut := condition.False
+		if p.Template {
+			continue
+		}
+		var cloth, in condition.Cond
 		for _, c := range p.Cuts {
-			cut = r.Space.Or(cut, c.Cond)
+			if c.Material.Interfacing {
+				in = r.Space.Or(in, c.Cond)
+			} else {
+				cloth = r.Space.Or(cloth, c.Cond)
+			}
 		}
-		f := at(p.Span, "never cut", fmt.Sprintf("No cut line cuts %s.", the(p.Name)), "Add one: cut 1 MATERIAL …, or guard the piece with `when`.")
-		if len(p.Cuts) > 0 {
-			f.Headline, f.Place.Label = fmt.Sprintf("%s is used and not cut.", Upper(the(p.Name))), "used here and everywhere that it is named"
-			f = also(f, p.Cuts[0].Span, "cut here only")
-			f.Help = "Widen the guard of the cut line, or guard the piece itself."
+		if !r.needsCloth(p) {
+			cloth = r.Space.Or(cloth, in)
 		}
-		r.report(r.Space.Diff(p.Cond, cut), f)
+		bad := r.Space.Diff(p.Cond, cloth)
+		f := at(p.Span, "not cut", fmt.Sprintf("No cut line cuts %s.", the(p.Name)), "Add one: cut 1 MATERIAL …")
+		switch {
+		case r.possible(r.Space.And(bad, in)):
+			f.Headline = fmt.Sprintf("No cut line cuts %s from cloth.", the(p.Name))
+			f = also(f, p.Cuts[0].Span, "interfacing only")
+		case len(p.Cuts) > 0:
+			f.Help = "Guard the piece as its cut line and its material are guarded, or let them be cut in these garments too."
+			f = also(f, p.Cuts[0].Span, "cut in other garments only")
+		}
+		r.tell(p, bad)
+		r.report(bad, f)
 	}
 }
 
+// needsCloth reports whether a piece is more than interfacing: a seam joins it, or
+// a step fuses it without saying to what. What is caught in a seam, or sewn in,
+// may be interfacing alone.
+func (r *run) needsCloth(p *model.Piece) bool {
+	for _, c := range p.Cuts {
+		if c.Material.Interfacing && !c.Material.Fusible {
+			return false
+		}
+	}
+	for _, s := range r.Seams {
+		for _, j := range s.Copies {
+			for _, u := range append(append([]*model.EdgeUse(nil), j.A...), j.B...) {
+				if u.Instance.Piece == p {
+					return true
+				}
+			}
+		}
+	}
+	for _, f := range r.facts.Fusing {
+		if f.Target.Piece == p && f.Op.Phrase("to") == nil && f.Op.Phrase("on") == nil {
+			return true
+		}
+	}
+	return false
+}
+
+// neverUsed looks for cloth that no step sews or even hems. What lies in a seam
+// that is never sewn is left to the rule that says so.
 func neverUsed(r *run) {
 	for _, p := range r.Pieces {
 		if p.Template {
@@ -58,57 +103,88 @@ func neverUsed(r *run) {
 	}
 }
 
-// unused reports the parts of one cut that nothing sews, together if they are
-// unused in the same garments.
+// unused reports the parts of one cut that nothing is done with, together if they
+// are unused in the same garments.
 func (r *run) unused(c *model.Cut) {
 	groups := map[condition.Cond][]*model.Instance{}
 	var order []condition.Cond
 	for _, i := range c.Instances {
-		bad := r.Space.Diff(i.Cond, r.facts.Used[i])
+		bad := r.Space.Diff(r.unsaid(i, i.Cond), r.Space.Or(r.facts.Used[i], r.complete(i)))
 		if groups[bad] == nil {
 			order = append(order, bad)
 		}
 		groups[bad] = append(groups[bad], i)
 	}
 	for _, bad := range order {
-		list := groups[bad]
-		what := Upper(the(c.Piece.Name)) + " is cut and never sewn to anything."
-		switch {
-		case len(list) < len(c.Instances):
-			what = fmt.Sprintf("%d of %d of %s are cut, and of these %s is never sewn to anything.", c.Count, c.Count, the(c.Piece.Name), list[0].Path())
-			if list[0].Side != model.Neither || list[0].Copy != "" {
-				what = fmt.Sprintf("`%s` is cut and never sewn to anything.", list[0].Path())
-			}
-		case c.Piece.Name != "" && c.Count > 1:
-			what = fmt.Sprintf("%d of %s are cut and never sewn to anything.", c.Count, the(c.Piece.Name))
+		for _, i := range groups[bad] {
+			r.tell(i, bad)
 		}
-		r.report(bad, at(c.Span, "cut here", what, "Sew it in a step, or leave it out of the cutting list. A guide that is not sewn says `template`."))
+		r.report(bad, at(c.Span, "cut here", unusedWords(c, groups[bad]),
+			"Sew it in a step, or leave it out of the cutting list. A guide that is not sewn says `template`."))
 	}
 }
 
-func sideUp(r *run) {
-	for _, p := range r.Pieces {
-		if p.Symmetric {
-			continue
-		}
-		for _, c := range p.Cuts {
-			l := c.Lay
-			if l.Up != model.NotSaid || l.Mirrored || l.Fold || l.Alike || c.Count != 1 || c.Material.NoRightSide {
-				continue
+// complete is where something is done to every edge of a part: a piece may be all
+// of its garment, like a napkin that is only hemmed.
+func (r *run) complete(i *model.Instance) condition.Cond {
+	if len(i.Piece.Edges) == 0 {
+		return condition.False
+	}
+	c := condition.True
+	for _, e := range i.Piece.Edges {
+		for _, u := range usesOf(r, i, e) {
+			if !laid(i, e) {
+				c = r.Space.And(c, r.Space.Any(r.facts.Shut[u], e.LeftRaw, r.Space.Not(e.Cond)))
 			}
-			say := "right side up"
-			if c.Material.Fusible {
-				say = "glue side up"
-			}
-			r.report(c.Cond, at(c.Span, "which side is up?", fmt.Sprintf("%s is cut once, and the cut line does not say which side of %s is up.", Upper(the(p.Name)), lower(c.Material.Name)),
-				fmt.Sprintf("Add `%s`, or the other side; if the piece is the same either way up, say `symmetric` in it.", say)))
 		}
 	}
+	return c
+}
+
+func unusedWords(c *model.Cut, parts []*model.Instance) string {
+	first := parts[0]
+	switch {
+	case c.Count == 1:
+		return Upper(the(c.Piece.Name)) + " is cut and never sewn to anything."
+	case len(parts) == len(c.Instances):
+		return fmt.Sprintf("%d of %s are cut and never sewn to anything.", c.Count, the(c.Piece.Name))
+	case len(parts) == 1 && partWords(first) != the(c.Piece.Name):
+		return Upper(partWords(first)) + " is cut and never sewn to anything."
+	}
+	return fmt.Sprintf("%d of %s are cut, and %d of them %s never sewn to anything.", c.Count, the(c.Piece.Name), len(parts), isOrAre(len(parts)))
+}
+
+// sideUp asks for the side that is up, once a piece: interfacing follows its
+// cloth.
+func sideUp(r *run) {
+	for _, p := range r.Pieces {
+		asked := condition.False
+		for _, in := range []bool{false, true} {
+			for _, c := range p.Cuts {
+				if c.Material.Interfacing != in || !sideMatters(c) {
+					continue
+				}
+				say := "right side up"
+				if in {
+					say = "glue side up"
+				}
+				r.report(r.Space.Diff(c.Cond, asked), at(c.Span, "which side is up?", fmt.Sprintf("%s is cut once, and the cut line does not say which side of %s is up.", Upper(the(p.Name)), lower(c.Material.Name)),
+					fmt.Sprintf("Add `%s`, or the other side; if the piece is the same either way up, say `symmetric` in it.", say)))
+				asked = r.Space.Or(asked, c.Cond)
+			}
+		}
+	}
+}
+
+// sideMatters reports whether a cut line should say which side is up and does not.
+func sideMatters(c *model.Cut) bool {
+	l := c.Lay
+	return !c.Piece.Symmetric && !c.Piece.Template && c.Count == 1 && l.Up == model.NotSaid && !l.Mirrored && !l.Fold && !l.Alike && !c.Material.NoRightSide
 }
 
 func pairOrAlike(r *run) {
 	for _, p := range r.Pieces {
-		if p.Symmetric {
+		if p.Symmetric || p.Template {
 			continue
 		}
 		for _, c := range p.Cuts {
@@ -147,7 +223,7 @@ func numberRepeated(r *run) {
 			continue
 		}
 		for _, o := range seen[p.Number] {
-			f := at(p.NumberSpan, "again", fmt.Sprintf("The pieces %s and %s both have the number %d.", o.Name, p.Name, p.Number), "Give each piece a number of its own.")
+			f := at(p.NumberSpan, "again", fmt.Sprintf("%s and %s both have the number %d.", Upper(the(o.Name)), the(p.Name), p.Number), "Give each piece a number of its own.")
 			r.report(r.Space.And(p.Cond, o.Cond), also(f, o.NumberSpan, "here first"))
 		}
 		seen[p.Number] = append(seen[p.Number], p)

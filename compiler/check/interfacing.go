@@ -3,19 +3,26 @@ package check
 import (
 	"fmt"
 
+	"seamwarden/compiler/assembly"
 	"seamwarden/compiler/condition"
 	"seamwarden/compiler/model"
 	"seamwarden/dsl/finding"
 )
 
 func init() {
-	register(Rule{ID: "interfacing-never-fused", Severity: finding.Error, Category: "cutting", FromAbsence: true, run: neverFused,
-		Purpose: "Interfacing is cut and no step puts it in.",
-		Why:     "The piece stays limp, and there is a piece of interfacing left over that nobody can place."})
-	register(Rule{ID: "interfacing-not-cut", Severity: finding.Error, Category: "cutting", run: fusedNotCut,
+	register(Rule{ID: "interfacing-not-cut", Severity: finding.Error, Category: "interfacing", ahead: 3, run: fusedNotCut,
 		Purpose: "A step fuses a piece for which no interfacing is cut.",
 		Why:     "The sewist looks for a piece that she was never told to cut."})
-	register(Rule{ID: "glue-side-wrong", Severity: finding.Error, Category: "cutting", run: glueSide,
+	register(Rule{ID: "interfacing-never-fused", Severity: finding.Error, Category: "interfacing", FromAbsence: true, ahead: 2, run: neverFused,
+		Purpose: "Interfacing is cut and no step puts it in.",
+		Why:     "The piece stays limp, and there is a piece of interfacing left over that nobody can place."})
+	register(Rule{ID: "interfacing-fused-twice", Severity: finding.Error, Category: "interfacing", ahead: 3, run: fusedTwice,
+		Purpose: "Two steps put in the same interfacing.",
+		Why:     "The second step asks for something that is done already, so one of them is wrong."})
+	register(Rule{ID: "interfacing-left-over", Severity: finding.Error, Category: "interfacing", run: leftOver,
+		Purpose: "More pieces of interfacing are cut than there are pieces of cloth to put them on.",
+		Why:     "One is left over, and nobody can say whether a layer is missing or a number is wrong."})
+	register(Rule{ID: "glue-side-wrong", Severity: finding.Error, Category: "interfacing", run: glueSide,
 		Purpose: "Interfacing comes out as the mirror image of the piece that it is fused to.",
 		Why:     "The glue goes against the wrong side of the cloth. A piece cut right side up therefore takes interfacing cut glue side up; turned over, it fits the other hand."})
 }
@@ -46,7 +53,14 @@ func interfacings(t *model.Target) (all []*model.Instance) {
 	return
 }
 
-func neverFused(r *run) {
+// limp is interfacing of one cut line that no step puts in.
+type limp struct {
+	cut   *model.Cut
+	parts []*model.Instance // which of it
+	bad   condition.Cond
+}
+
+func (r *run) limps() (all []limp) {
 	put := map[*model.Instance]condition.Cond{}
 	for _, f := range r.facts.Fusing {
 		for _, i := range interfacings(f.Target) {
@@ -58,81 +72,138 @@ func neverFused(r *run) {
 			if !c.Material.Interfacing {
 				continue
 			}
-			bad := condition.False
+			x := limp{cut: c}
 			for _, i := range c.Instances {
-				in := r.Space.Or(put[i], r.facts.Used[i])
-				bad = r.Space.Or(bad, r.Space.Diff(i.Cond, in))
+				bad := r.Space.Diff(i.Cond, r.Space.Or(put[i], r.facts.Used[i]))
+				if r.possible(bad) {
+					x.bad, x.parts = r.Space.Or(x.bad, bad), append(x.parts, i)
+				}
 			}
-			verb := "fuse"
-			if !c.Material.Fusible {
-				verb = "baste"
+			if len(x.parts) > 0 {
+				all = append(all, x)
 			}
-			r.report(bad, at(c.Span, "cut here", fmt.Sprintf("%s for %s is cut and never put in.", Upper(lower(c.Material.Name)), the(p.Name)),
-				fmt.Sprintf("Add `%s %s` to a step before the piece is sewn, or leave the interfacing out.", verb, p.ID)))
 		}
+	}
+	return
+}
+
+func neverFused(r *run) {
+	for _, x := range r.limps() {
+		c := x.cut
+		verb := "fuse"
+		if !c.Material.Fusible {
+			verb = "baste"
+		}
+		name := the(c.Piece.Name)
+		if len(x.parts) < len(c.Instances) {
+			name = partWords(x.parts[0])
+		}
+		f := at(c.Span, "cut here", fmt.Sprintf("%s for %s is cut and never put in.", c.Material.Name, name),
+			fmt.Sprintf("Add `%s %s` to a step before the piece is sewn, or leave the interfacing out.", verb, c.Piece.ID))
+		r.report(r.unsaid(c, r.unsaid(c.Piece, x.bad)), f)
 	}
 }
 
+// fusedNotCut looks for steps that fuse what has no interfacing. If in the same
+// garments one interfacing waits to be put in, it was probably meant.
 func fusedNotCut(r *run) {
+	waiting := map[condition.Cond][]limp{}
+	for _, x := range r.limps() {
+		waiting[x.bad] = append(waiting[x.bad], x)
+	}
 	for _, f := range r.facts.Fusing {
 		cut := condition.False
 		for _, i := range interfacings(f.Target) {
 			cut = r.Space.Or(cut, i.Cond)
 		}
-		what := f.Target.Describe()
-		x := at(f.Target.Span, "nothing to fuse", fmt.Sprintf("This step fuses %s, and no interfacing is cut for it.", what), "Add a cut line to the piece: cut 1 INTERFACING …, or take the operation out.")
-		r.report(r.Space.Diff(f.Cond, cut), also(x, f.Target.Declared(), "declared here"))
+		bad := r.Space.Diff(f.Cond, cut)
+		x := at(f.Target.Span, "nothing to fuse", fmt.Sprintf("This step fuses %s, and no interfacing is cut for it.", targetWords(f.Target)),
+			"Add a cut line to the piece: cut 1 INTERFACING …, or take this out.")
+		x = also(x, f.Target.Declared(), "declared here")
+		if w := waiting[bad]; len(w) == 1 && !f.Op.Row.Blade {
+			x.Help = fmt.Sprintf("The interfacing of %s is cut and never put in: did you mean `fuse %s`?", the(w[0].cut.Piece.Name), w[0].cut.Piece.ID)
+			x = also(x, w[0].cut.Span, "cut here and never put in")
+			r.tell(w[0].cut, bad)
+		}
+		r.report(bad, x)
 	}
 }
 
-// glueSide compares the hands of a piece and its interfacing: faces alike, so
-// the hands must be the same.
-func glueSide(r *run) {
-	for _, p := range r.Pieces {
-		if p.Symmetric {
-			continue
-		}
-		for _, in := range p.Cuts {
-			if !in.Material.Fusible {
-				continue
-			}
-			for _, cloth := range p.Cuts {
-				if cloth.Material.Interfacing {
+// targetWords names what a reference leads to, with an article.
+func targetWords(t *model.Target) string {
+	if t.Kind == model.ToPiece {
+		return the(t.Piece.Name)
+	}
+	return t.Describe()
+}
+
+func fusedTwice(r *run) {
+	done := map[*model.Instance][]assembly.Fusing{}
+	told := map[[2]*model.Op]bool{}
+	for _, f := range r.facts.Fusing {
+		for _, i := range interfacings(f.Target) {
+			for _, o := range done[i] {
+				if told[[2]*model.Op{o.Op, f.Op}] || !r.possible(r.Space.All(o.Cond, f.Cond, i.Cond)) {
 					continue
 				}
-				both := r.Space.And(in.Cond, cloth.Cond)
-				if !fits(cloth, in) {
-					r.report(both, wrongGlue(p, cloth, in))
+				told[[2]*model.Op{o.Op, f.Op}] = true
+				x := at(f.Target.Span, "fused again", fmt.Sprintf("The interfacing of %s is fused twice.", the(i.Piece.Name)), "Take one of the two out, or guard them so that only one applies.")
+				r.report(r.Space.All(o.Cond, f.Cond, i.Cond), also(x, o.Target.Span, "fused here first"))
+			}
+			done[i] = append(done[i], f)
+		}
+	}
+}
+
+// leftOver compares how many pieces of interfacing and of cloth one piece is cut.
+// Copies that have names are layers on purpose.
+func leftOver(r *run) {
+	for _, p := range r.Pieces {
+		var cloth []assembly.Amount
+		in := map[*model.Material][]*model.Cut{}
+		var order []*model.Material
+		for _, c := range p.Cuts {
+			switch {
+			case !c.Material.Interfacing:
+				cloth = append(cloth, assembly.Amount{N: c.Count, Cond: c.Cond})
+			case len(c.Lay.Names) == 0:
+				if in[c.Material] == nil {
+					order = append(order, c.Material)
 				}
+				in[c.Material] = append(in[c.Material], c)
 			}
 		}
+		for _, m := range order {
+			r.tooMany(p, cloth, in[m])
+		}
 	}
 }
 
-// fits reports whether every interfacing finds a cloth of its hand; one that may
-// be either fits all.
-func fits(cloth, in *model.Cut) bool {
-	for _, i := range in.Instances {
-		ok := i.Hand == 0
-		for _, c := range cloth.Instances {
-			ok = ok || c.Hand == 0 || c.Hand == i.Hand
-		}
-		if !ok {
-			return false
+func (r *run) tooMany(p *model.Piece, cloth []assembly.Amount, in []*model.Cut) {
+	var all []assembly.Amount
+	for _, c := range in {
+		all = append(all, assembly.Amount{N: c.Count, Cond: c.Cond})
+	}
+	have, layers := r.facts.Totals(cloth), r.facts.Totals(all)
+	last := in[len(in)-1]
+	for _, n := range assembly.Sums(layers) {
+		for _, k := range assembly.Sums(have) {
+			if k == 0 || n <= k {
+				continue
+			}
+			f := at(last.CountSpan, fmt.Sprintf("%d here", last.Count), fmt.Sprintf("%d of %s are cut for %s, which is cut %s from cloth.", n, lower(last.Material.Name), the(p.Name), times(k)),
+				"Change one of the numbers. Layers that go on one another have names: `cut 2 … as first, second`.")
+			r.report(r.Space.And(have[k], layers[n]), f)
 		}
 	}
-	return true
 }
 
-func wrongGlue(p *model.Piece, cloth, in *model.Cut) finding.Finding {
-	f := at(in.Span, "comes out as the mirror image", fmt.Sprintf("The interfacing of %s does not fit it: it is cut as its mirror image.", the(p.Name)), "")
-	switch {
-	case cloth.Lay.Up == model.FaceUp:
-		f.Help = "The cloth is cut right side up, so cut the interfacing `glue side up`."
-	case cloth.Lay.Up == model.FaceDown:
-		f.Help = "The cloth is cut wrong side up, so cut the interfacing `glue side down`."
-	default:
-		f.Help = "The cloth is cut as a pair, so cut the interfacing `mirrored` as well."
+func times(n int) string {
+	switch n {
+	case 1:
+		return "once"
+	case 2:
+		return "twice"
 	}
-	return also(f, cloth.Span, "the cloth is cut so")
+	return fmt.Sprintf("%d times", n)
 }

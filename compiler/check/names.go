@@ -12,13 +12,10 @@ func init() {
 	register(Rule{ID: "name-never-used", Severity: finding.Warning, Category: "names", FromAbsence: true, run: neverNamed,
 		Purpose: "An option, a choice, an opening or a part is declared and nothing refers to it.",
 		Why:     "Either a guard is missing, so that the choice changes nothing, or the declaration is left over."})
-	register(Rule{ID: "never-applies", Severity: finding.Error, Category: "names", run: neverApplies,
-		Purpose: "A sentence holds for no garment that can be chosen.",
-		Why:     "Its guard contradicts the guards of what it refers to, so it is printed for nobody."})
 	register(Rule{ID: "text-names-what-is-absent", Severity: finding.Error, Category: "names", run: absent,
 		Purpose: "A text refers to a piece, step or seam in garments that do not have it.",
 		Why:     "Somebody reads of a piece that she was not told to cut."})
-	register(Rule{ID: "pattern-without-head", Severity: finding.Error, Category: "names", run: headless,
+	register(Rule{ID: "pattern-without-head", Severity: finding.Error, Category: "names", FromAbsence: true, run: headless,
 		Purpose: "The pattern has no title.",
 		Why:     "A booklet needs a name."})
 	register(Rule{ID: "figure-without-words", Severity: finding.Warning, Category: "names", run: wordless,
@@ -41,49 +38,9 @@ func neverNamed(r *run) {
 	for _, p := range r.Parts {
 		say(&p.Decl, "part", "Sew it on by one of its edges, or take it out.")
 	}
-	for _, s := range r.Shapings {
-		say(&s.Decl, s.Kind, fmt.Sprintf("Add `sew %s` to a step.", s.ID))
-	}
 	for _, g := range r.Gaps {
 		if !g.Used {
 			r.report(g.Cond, at(g.Span, "never closed", fmt.Sprintf("The opening `%s` is left and never used or closed.", g.ID), fmt.Sprintf("Close it in a later step: slipstitch %s.", g.ID)))
-		}
-	}
-}
-
-func neverApplies(r *run) {
-	dead := func(c condition.Cond) bool { return !r.possible(c) }
-	say := func(at_ finding.Span, what string) {
-		f := at(at_, "for no garment", what+" holds for no garment that can be chosen.", "Its guard and the guards of what it refers to shut each other out; change one of them.")
-		r.report(condition.True, f)
-	}
-	for _, p := range r.Pieces {
-		if dead(p.Cond) {
-			say(p.Span, "The piece "+p.Name)
-			continue
-		}
-		for _, c := range p.Cuts {
-			if dead(c.Cond) {
-				say(c.Span, "This cut line of "+p.Name)
-			}
-		}
-	}
-	for _, s := range r.Steps() {
-		if dead(s.Cond) {
-			say(s.Span, "This step")
-			continue
-		}
-		for _, i := range s.Items {
-			if op, ok := i.(*model.Op); ok && dead(op.Cond) {
-				say(op.Span, "This operation")
-			} else if p, ok := i.(*model.Prose); ok && dead(p.Cond) {
-				say(p.Span, "This text")
-			}
-		}
-	}
-	for _, o := range r.Options {
-		if dead(o.Cond) {
-			say(o.Span, "The option "+o.Name)
 		}
 	}
 }

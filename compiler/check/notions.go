@@ -9,21 +9,91 @@ import (
 )
 
 func init() {
-	register(Rule{ID: "notion-count", Severity: finding.Error, Category: "needs", FromAbsence: true, run: notionCount,
+	register(Rule{ID: "set-incomplete", Severity: finding.Error, Category: "needs", FromAbsence: true, ahead: 3, run: setHalves,
+		Purpose: "The halves of a fastening are not used in equal number.",
+		Why:     "A socket without its stud closes nothing."})
+	register(Rule{ID: "buttonholes-and-buttons", Severity: finding.Error, Category: "needs", FromAbsence: true, ahead: 2, run: buttonholes,
+		Purpose: "There are more buttonholes than buttons, or fewer.",
+		Why:     "Each button closes one buttonhole."})
+	register(Rule{ID: "notion-count", Severity: finding.Error, Category: "needs", FromAbsence: true, ahead: 1, run: notionCount,
 		Purpose: "The number of a notion that is listed is not the number that the steps use.",
 		Why:     "The shopping list makes somebody buy too few, or the steps ask for what was not bought."})
 	register(Rule{ID: "notion-never-used", Severity: finding.Error, Category: "needs", FromAbsence: true, run: notionUnused,
 		Purpose: "A notion is listed and no step uses it.",
 		Why:     "It is on the shopping list, so somebody buys it; or a step is missing."})
-	register(Rule{ID: "buttonholes-and-buttons", Severity: finding.Error, Category: "needs", FromAbsence: true, run: buttonholes,
-		Purpose: "There are more buttonholes than buttons, or fewer.",
-		Why:     "Each button closes one buttonhole."})
-	register(Rule{ID: "set-incomplete", Severity: finding.Error, Category: "needs", FromAbsence: true, run: setHalves,
-		Purpose: "The halves of a fastening are not used in equal number.",
-		Why:     "A socket without its stud closes nothing."})
 	register(Rule{ID: "strip-count", Severity: finding.Error, Category: "needs", FromAbsence: true, run: stripCount,
 		Purpose: "The parts that a strip is cut into are not all used, or more are used than are cut.",
 		Why:     "The sewist is left with a loop too many, or lacks one."})
+}
+
+// setHalves compares the halves of a set; the other rules then leave the notion
+// alone.
+func setHalves(r *run) {
+	for _, n := range r.Notions {
+		if !n.Set || len(n.Parts) != 2 {
+			continue
+		}
+		half := func(i int) []assembly.Amount { return r.facts.Stock[assembly.StockKey{Notion: n, Half: n.Parts[i]}] }
+		a, b := r.facts.Totals(half(0)), r.facts.Totals(half(1))
+		for _, x := range assembly.Sums(a) {
+			for _, y := range assembly.Sums(b) {
+				if x == y {
+					continue
+				}
+				bad := r.Space.All(n.Cond, a[x], b[y])
+				f := at(n.Span, "a set of two", fmt.Sprintf("%s: %s and %s used.", n.Name, some(x, n.Parts[0], n.Parts[0]), some(y, n.Parts[1], n.Parts[1])),
+					"Use as many of one half as of the other.")
+				for _, list := range [][]assembly.Amount{half(0), half(1)} {
+					if len(list) > 0 {
+						f = also(f, list[len(list)-1].Op.Span, "used here")
+					}
+				}
+				r.report(bad, f)
+				r.tell(n, bad)
+			}
+		}
+	}
+}
+
+// buttonholes compares buttonholes with buttons sewn on, and points at the one
+// that differs from the list.
+func buttonholes(r *run) {
+	for _, n := range r.Notions {
+		holes := r.facts.Holes[n]
+		if len(holes) == 0 {
+			continue
+		}
+		var sewn []assembly.Amount
+		for _, a := range r.facts.OfNotion(n) {
+			if a.Op.Verb == "sew on" {
+				sewn = append(sewn, a)
+			}
+		}
+		buttons, slits := r.facts.Totals(sewn), r.facts.Totals(holes)
+		for _, b := range assembly.Sums(buttons) {
+			for _, h := range assembly.Sums(slits) {
+				if b == h {
+					continue
+				}
+				bad := r.unsaid(n, r.Space.All(n.Cond, buttons[b], slits[h]))
+				r.report(bad, buttonWords(n, b, h, sewn, holes))
+				r.tell(n, bad)
+			}
+		}
+	}
+}
+
+func buttonWords(n *model.Notion, buttons, slits int, sewn, holes []assembly.Amount) finding.Finding {
+	f := at(holes[0].Op.Span, some(slits, "buttonhole", "buttonholes"), fmt.Sprintf("%s: %s, and %d sewn on.", plain(n.Name), some(slits, "buttonhole", "buttonholes"), buttons),
+		"Sew on one button for each buttonhole.")
+	if len(sewn) == 0 {
+		return f
+	}
+	if slits == n.Listed {
+		f.Place = finding.Place{Span: sewn[len(sewn)-1].Op.Span, Label: fmt.Sprintf("%d sewn on", buttons)}
+		return also(f, holes[0].Op.Span, some(slits, "buttonhole", "buttonholes"))
+	}
+	return also(f, sewn[0].Op.Span, "sewn on here")
 }
 
 func notionCount(r *run) {
@@ -50,79 +120,42 @@ func (r *run) compare(n *model.Notion, uses []assembly.Amount) {
 		}
 		f := at(n.Count, fmt.Sprintf("%d listed", n.Listed), fmt.Sprintf("%s: %d listed, %d used.", n.Name, n.Listed, total),
 			"Change the number, or leave it out: then it is counted from the steps.")
-		f = also(f, uses[len(uses)-1].Op.Span, "used here")
-		r.report(r.Space.And(n.Cond, sums[total]), f)
+		bad := r.unsaid(n, r.Space.And(n.Cond, sums[total]))
+		r.report(bad, also(f, uses[len(uses)-1].Op.Span, "used here"))
+		r.tell(n, bad)
 	}
 }
 
 func notionUnused(r *run) {
 	for _, n := range r.Notions {
-		bad := r.Space.And(n.Cond, r.facts.Totals(r.facts.OfNotion(n))[0])
+		bad := r.unsaid(n, r.Space.And(n.Cond, r.facts.Totals(r.facts.OfNotion(n))[0]))
 		r.report(bad, at(n.Span, "no step uses it", fmt.Sprintf("%s is listed and never used.", n.Name),
 			"Use it in a step (`sew on`, `insert`, `bind … with`, `catching`), or take it off the list; if it belongs to an option, guard it with `when`."))
-	}
-}
-
-func buttonholes(r *run) {
-	for _, n := range r.Notions {
-		holes := r.facts.Holes[n]
-		if len(holes) == 0 {
-			continue
-		}
-		var all []assembly.Amount
-		for _, a := range r.facts.OfNotion(n) {
-			if a.Op.Verb == "sew on" {
-				all = append(all, a)
-			}
-		}
-		buttons, slits := r.facts.Totals(all), r.facts.Totals(holes)
-		for _, b := range assembly.Sums(buttons) {
-			for _, h := range assembly.Sums(slits) {
-				if b == h {
-					continue
-				}
-				f := at(holes[0].Op.Span, fmt.Sprintf("%d here", h), fmt.Sprintf("%d buttonholes for %d of %s.", h, b, lower(n.Name)), "Sew on one button for each buttonhole.")
-				if len(all) > 0 {
-					f = also(f, all[0].Op.Span, "sewn on here")
-				}
-				r.report(r.Space.All(n.Cond, buttons[b], slits[h]), f)
-			}
-		}
-	}
-}
-
-func setHalves(r *run) {
-	for _, n := range r.Notions {
-		if !n.Set || len(n.Parts) != 2 {
-			continue
-		}
-		a, b := r.facts.Totals(r.facts.Stock[assembly.StockKey{Notion: n, Half: n.Parts[0]}]), r.facts.Totals(r.facts.Stock[assembly.StockKey{Notion: n, Half: n.Parts[1]}])
-		for _, x := range assembly.Sums(a) {
-			for _, y := range assembly.Sums(b) {
-				if x != y {
-					r.report(r.Space.All(n.Cond, a[x], b[y]), at(n.Span, "a set of two", fmt.Sprintf("%s: %d of %s and %d of %s are used.", n.Name, x, n.Parts[0], y, n.Parts[1]),
-						"Use as many of one half as of the other."))
-				}
-			}
-		}
 	}
 }
 
 func stripCount(r *run) {
 	for _, s := range r.Strips {
 		for _, b := range s.Bits {
-			if b.ID == "" {
-				continue
-			}
-			cut := b.Count * max(1, s.Count)
-			uses := r.facts.Stock[assembly.StockKey{Bit: b}]
-			sums := r.facts.Totals(uses)
-			for _, total := range assembly.Sums(sums) {
-				if total == cut || total == 1 && cut > 1 && len(uses) == 1 && !uses[0].Op.Counted {
-					continue
-				}
-				r.report(r.Space.And(b.Cond, sums[total]), at(b.Span, fmt.Sprintf("%d cut", cut), fmt.Sprintf("%s: %d cut from the strip, %d used.", Upper(b.Name), cut, total), "Change the number that is cut, or use them all."))
+			if b.ID != "" {
+				r.bitCount(s, b)
 			}
 		}
+	}
+}
+
+func (r *run) bitCount(s *model.Strip, b *model.Bit) {
+	cut := b.Count * max(1, s.Count)
+	uses := r.facts.Stock[assembly.StockKey{Bit: b}]
+	sums := r.facts.Totals(uses)
+	for _, total := range assembly.Sums(sums) {
+		if total == cut || total == 1 && cut > 1 && len(uses) == 1 && !uses[0].Op.Counted {
+			continue
+		}
+		f := at(b.Span, fmt.Sprintf("%d cut", cut), fmt.Sprintf("%s: %d cut from the strip, %d used.", Upper(b.Name), cut, total), "Change the number that is cut, or use them all.")
+		if len(uses) > 0 {
+			f = also(f, uses[len(uses)-1].Op.Span, "used here")
+		}
+		r.report(r.Space.And(b.Cond, sums[total]), f)
 	}
 }

@@ -2,6 +2,7 @@ package check
 
 import (
 	"fmt"
+	"strings"
 
 	"seamwarden/compiler/condition"
 	"seamwarden/compiler/measure"
@@ -75,9 +76,18 @@ func pairs(r *run) {
 				continue
 			}
 			_, right := measure.Print(p.Imperial.Length, measure.Detail, measure.Imperial, measure.English)
-			f := at(t.Span, "in this text", fmt.Sprintf("“%s” gives two different lengths: %s is %s.", t.Text[min(p.Imperial.Start, p.Metric.Start):max(p.Imperial.End, p.Metric.End)], p.Imperial.Text, right),
+			f := at(t.Span, "in this text", fmt.Sprintf("“%s” gives two different lengths: %s is %s.", pairText(t.Text, p), p.Imperial.Text, right),
 				"Fetch the measure with braces, such as {allow side}: then both are printed and always agree.")
 			r.report(condition.True, f)
 		}
 	}
+}
+
+// pairText quotes both halves, with the bracket that closes after them.
+func pairText(text string, p measure.Pair) string {
+	from, to := min(p.Imperial.Start, p.Metric.Start), max(p.Imperial.End, p.Metric.End)
+	if strings.Contains(text[from:to], "(") && strings.HasPrefix(text[to:], ")") {
+		to++
+	}
+	return text[from:to]
 }

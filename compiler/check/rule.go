@@ -5,10 +5,16 @@
 // description of the garments in which it holds. It knows how sewing works from
 // the table of operations and the pattern's own declarations, and nothing of how
 // a finding is printed.
+//
+// One mistake gives one finding. A rule that reports a thing tells so, for the
+// garments in which it holds; the rules that run after it keep silent about that
+// thing there. Rules further ahead run first. What is wrong with several things
+// in the same garments and for the same reason is reported together.
 package check
 
 import (
 	"fmt"
+	"slices"
 	"sort"
 
 	"seamwarden/compiler/assembly"
@@ -28,10 +34,14 @@ type Rule struct {
 	Since    string
 	Failing  string
 	Passing  string
+	// Besides says why the failing example gives other findings too, or none that
+	// counts; "" if it gives exactly one of this rule.
+	Besides string
 	// FromAbsence marks a rule that concludes from what is not there. It waits
 	// until everything could be read.
 	FromAbsence bool
-	run         func(*run)
+	ahead       int        // rules with more run first
+	run         func(*run) // nil for what is found outside this package
 }
 
 var registry []*Rule
@@ -40,6 +50,7 @@ func register(r Rule) *Rule {
 	if r.Since == "" {
 		r.Since = "0.1"
 	}
+	r.Failing, r.Passing = exampleText(r.ID, failing), exampleText(r.ID, passing)
 	registry = append(registry, &r)
 	return &r
 }
@@ -70,34 +81,46 @@ type run struct {
 	facts   *assembly.Facts
 	played  bool
 	trouble []assembly.Trouble
+	idle    map[*model.Op]bool     // operations that hold for no garment
+	spoken  map[any]condition.Cond // of each thing, where a finding about it is reported
+	keep    func(rule string, at finding.Span, bad condition.Cond)
 }
 
 // Run checks a pattern. broken says that some of it could not be read: rules that
 // conclude from absence are then left out, and that is said.
-func Run(p *model.Pattern, broken bool) []finding.Finding {
-	r := &run{Pattern: p, names: namesOf(p)}
-	r.facts = assembly.Gather(p)
-	for _, rule := range registry {
-		if rule.run == nil {
-			continue
-		}
-		if broken && rule.FromAbsence {
+func Run(p *model.Pattern, broken bool) []finding.Finding { return newRun(p).all(broken) }
+
+func newRun(p *model.Pattern) *run {
+	r := &run{Pattern: p, names: namesOf(p), spoken: map[any]condition.Cond{}}
+	r.idle = r.idleOps()
+	r.Pattern = asMeant(p, r.idle)
+	r.facts = assembly.Gather(r.Pattern)
+	return r
+}
+
+func (r *run) all(broken bool) []finding.Finding {
+	order := slices.Clone(registry)
+	slices.SortStableFunc(order, func(a, b *Rule) int { return b.ahead - a.ahead })
+	for _, rule := range order {
+		if rule.run == nil || broken && rule.FromAbsence {
 			continue
 		}
 		r.rule = rule
 		rule.run(r)
 	}
 	if broken {
-		r.out = append(r.out, waiting(p))
+		r.out = append(r.out, waiting(r.Pattern))
 	}
-	for _, u := range p.Unchecked {
+	for _, u := range r.Unchecked {
 		r.out = append(r.out, unchecked(u))
 	}
 	return r.out
 }
 
 // report says that a finding holds wherever bad does; nothing if that is nowhere.
-func (r *run) report(bad condition.Cond, f finding.Finding) {
+// With several things in one finding, others are the places of those that do not
+// stand first.
+func (r *run) report(bad condition.Cond, f finding.Finding, others ...finding.Span) {
 	bad = r.Space.And(bad, r.Valid)
 	if bad == condition.False {
 		return
@@ -105,16 +128,36 @@ func (r *run) report(bad condition.Cond, f finding.Finding) {
 	if f.Rule == "" {
 		f.Rule, f.Severity, f.Why = r.rule.ID, r.rule.Severity, r.rule.Why
 	}
+	if r.keep != nil {
+		for _, at := range append(others, f.Place.Span) {
+			r.keep(f.Rule, at, bad)
+		}
+	}
 	if bad == condition.Undecided {
 		f.Severity, f.Headline = finding.Unchecked, "Too many choices meet here to decide: "+f.Headline
 		r.out = append(r.out, f)
 		return
 	}
-	f.When = r.Space.Words(r.Space.Smallest(bad, r.Valid), r.names)
+	f.When = r.where(bad)
 	if w, ok := r.Space.Witness(bad); ok && f.When != "" {
 		f.Witness = r.Space.WordsFor(w, r.names, r.dependsOnSize(bad))
 	}
 	r.out = append(r.out, f)
+}
+
+// where says in which garments a condition holds, "" for all.
+func (r *run) where(c condition.Cond) string {
+	return r.Space.Words(r.Space.Smallest(c, r.Valid), r.names)
+}
+
+// tell notes that a finding about a thing is reported wherever bad holds.
+func (r *run) tell(thing any, bad condition.Cond) {
+	r.spoken[thing] = r.Space.Or(r.spoken[thing], bad)
+}
+
+// unsaid leaves out of a condition where a thing has been reported already.
+func (r *run) unsaid(thing any, bad condition.Cond) condition.Cond {
+	return r.Space.Diff(bad, r.spoken[thing])
 }
 
 func (r *run) dependsOnSize(c condition.Cond) bool {

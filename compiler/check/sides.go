@@ -3,14 +3,16 @@ package check
 import (
 	"fmt"
 	"sort"
+	"strings"
 
 	"seamwarden/compiler/assembly"
+	"seamwarden/compiler/condition"
 	"seamwarden/compiler/model"
 	"seamwarden/dsl/finding"
 )
 
 func init() {
-	register(Rule{ID: "one-side-only", Severity: finding.Error, Category: "sides", FromAbsence: true, run: oneSide,
+	register(Rule{ID: "one-side-only", Severity: finding.Error, Category: "sides", FromAbsence: true, ahead: 4, run: oneSide,
 		Purpose: "One of a pair is treated and the other is not.",
 		Why:     "The two sides of the body come out different, and only one of them was meant."})
 }
@@ -25,25 +27,50 @@ func oneSide(r *run) {
 		for _, s := range []model.Side{model.Left, model.Right} {
 			other := s.Other()
 			bad := r.Space.Diff(r.Space.Diff(t.Side[s], t.Side[other]), t.Side[model.Neither])
+			if k.Seam != nil {
+				bad = r.unsaid(k.Seam, bad)
+			}
 			if t.Op[s] == nil || !r.hasOther(k, other) || !r.possible(bad) {
 				continue
 			}
-			what := treated(k)
-			f := at(t.Op[s].Span, "on the "+s.String()+" side only", fmt.Sprintf("`%s` is done to the %s %s and not to the %s one.", k.Verb, s, what, other),
+			f := at(t.Op[s].Span, "on the "+s.String()+" side only", fmt.Sprintf("`%s` is done to %s and not to the %s one.", k.Verb, treated(k, s), other),
 				fmt.Sprintf("Name it without a side for both, or say `on %s only` if only one is meant.", s))
 			r.report(bad, f)
+			r.tellEdges(k, other, bad)
 		}
 	}
 }
 
-func treated(k assembly.TreatKey) string {
+// tellEdges notes that an edge on the side that was left out is reported.
+func (r *run) tellEdges(k assembly.TreatKey, side model.Side, bad condition.Cond) {
+	if k.Edge == nil {
+		return
+	}
+	for _, i := range k.Piece.Instances() {
+		for _, u := range usesOf(r, i, k.Edge) {
+			if u.Side == side && i.Copy == k.Copy {
+				r.tell(u, bad)
+			}
+		}
+	}
+}
+
+// treated names what is treated on one side.
+func treated(k assembly.TreatKey, s model.Side) string {
+	piece := ""
+	if k.Piece != nil {
+		piece = lower(k.Piece.Name)
+		if k.Copy != "" {
+			piece = strings.ReplaceAll(k.Copy, "-", " ") + " " + piece
+		}
+	}
 	switch {
 	case k.Seam != nil:
-		return k.Seam.Name + " seam"
+		return fmt.Sprintf("the %s %s seam", s, k.Seam.Name)
 	case k.Edge != nil:
-		return lower(k.Edge.Name) + " edge of " + the(k.Piece.Name)
+		return fmt.Sprintf("the %s edge of the %s %s", lower(k.Edge.Name), s, piece)
 	}
-	return lower(k.Piece.Name)
+	return fmt.Sprintf("the %s %s", s, piece)
 }
 
 // hasOther reports whether the other side exists at all.
@@ -81,7 +108,7 @@ func sortedTreats(m map[assembly.TreatKey]*assembly.Treatment) (all []assembly.T
 		if first(a) != first(b) {
 			return first(a) < first(b)
 		}
-		return a.Verb+treated(a)+a.Copy < b.Verb+treated(b)+b.Copy
+		return a.Verb+treated(a, model.Left) < b.Verb+treated(b, model.Left)
 	})
 	return
 }

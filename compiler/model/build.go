@@ -48,7 +48,6 @@ func Build(sources []Source, sizes *size.Chart, sizesFile Text) *Pattern {
 	b.each(sources, b.stock)
 	b.rows()
 	b.each(sources, b.pieces)
-	b.deducePairs()
 	for _, f := range b.later {
 		f()
 	}

@@ -246,23 +246,29 @@ func hand(i *Instance) int8 {
 	return int8(l.Up)
 }
 
-// deducePairs settles the side of interfacing that is cut once for a piece whose
+// Settle notes which side is up where the cut line leaves it open.
+func (c *Cut) Settle(up Face) {
+	c.Lay.Up, c.Deduced = up, true
+	c.Glue = c.Material.Fusible
+	for _, i := range c.Instances {
+		i.Hand = hand(i)
+	}
+}
+
+// SettleInterfacing settles the side of interfacing that is cut once for a piece whose
 // cloth is cut once with a side up: only one reading fits, glue against the wrong
 // side of the cloth.
-func (b *builder) deducePairs() {
-	for _, p := range b.Pieces {
-		if p.Symmetric {
+func (p *Pattern) SettleInterfacing() {
+	for _, x := range p.Pieces {
+		if x.Symmetric {
 			continue
 		}
-		for _, c := range p.Cuts {
-			if !c.Material.Interfacing || !c.Material.Fusible || c.Lay.Up != NotSaid || c.Lay.Mirrored || c.Lay.Fold || c.Count != 1 {
+		for _, c := range x.Cuts {
+			if !c.Material.Fusible || c.Lay.Up != NotSaid || c.Lay.Mirrored || c.Lay.Fold || c.Count != 1 {
 				continue
 			}
-			if cloth := soleCloth(p, c, b.Space); cloth != nil && cloth.Lay.Up != NotSaid {
-				c.Lay.Up, c.Deduced, c.Glue = cloth.Lay.Up, true, true
-				for _, i := range c.Instances {
-					i.Hand = hand(i)
-				}
+			if cloth := soleCloth(x, c, p.Space); cloth != nil && cloth.Lay.Up != NotSaid {
+				c.Settle(cloth.Lay.Up)
 			}
 		}
 	}

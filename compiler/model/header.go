@@ -1,6 +1,7 @@
 package model
 
 import (
+	"seamwarden/compiler/condition"
 	"seamwarden/dsl"
 	"seamwarden/dsl/finding"
 )
@@ -29,7 +30,7 @@ func (b *builder) setting(s Source) {
 		case "maker":
 			b.Maker = value
 		case "about":
-			b.About = value
+			b.About, b.AboutBody = value, b.quoted(n.Value, condition.True)
 		case "level":
 			b.Level = value
 		case "ages":

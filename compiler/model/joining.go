@@ -27,6 +27,7 @@ func (b *builder) parts(s Source) {
 		if o.Over != nil && o.Base != nil {
 			o.Cond = b.Space.All(o.Cond, o.Over.Cond, o.Base.Cond)
 			b.Overlaps = append(b.Overlaps, o)
+			b.unchecked("what lies on what here", o.Span)
 		}
 	case *dsl.Shaping:
 		b.shaping(n)
@@ -47,10 +48,13 @@ func (b *builder) partEdge(p *Part, s Source) {
 		return
 	}
 	ref := n.Of.Runs[0].Alt[0]
-	for _, of := range p.Of {
+	for i, of := range p.Of {
 		path := &dsl.Ref{Tokens: ref.Tokens, Parts: append(splitPath(of.Path), ref.Parts...)}
+		before := len(b.Findings)
 		if t := b.resolve(path, nil); t != nil {
 			e.Of = append(e.Of, t)
+		} else if i > 0 {
+			b.Findings = b.Findings[:before] // one misspelling, one report
 		}
 	}
 	p.Edges = append(p.Edges, e)
@@ -106,8 +110,10 @@ func (b *builder) clauses(x *Seam, n *dsl.Seam) (in []string) {
 			x.Allow, x.None, x.Own = nil, true, true
 		case c.Ease != nil:
 			x.Ease = b.amount(c.Ease)
+			b.unchecked("the ease of the "+x.Name+" seam", x.Sentence)
 		case c.Gathered:
 			x.Gathered = true
+			b.unchecked("how the "+x.Name+" seam is gathered", x.Sentence)
 		case len(c.In) > 0:
 			for _, m := range c.In {
 				in = append(in, m.Text)
@@ -264,13 +270,31 @@ func (b *builder) members(x *Seam, side Side, list []*Target) (all []*EdgeUse, o
 		if side != Neither {
 			uses = append(onSide(t.Uses, side), onSide(t.Uses, Neither)...)
 		}
-		if t.Kind == ToEdge && b.together(uses) {
-			b.report(whichCopy(x, t))
+		if several := b.several(t, side); several != nil {
+			if !x.unclear {
+				b.report(whichCopy(x, several))
+			}
+			x.unclear = true
 			return nil, false
 		}
 		all = append(all, uses...)
 	}
 	return all, true
+}
+
+// several gives the edge that means more than one part at once, among a target
+// and its alternatives; nil if there is none.
+func (b *builder) several(t *Target, side Side) (found *Target) {
+	t.each(func(a *Target) {
+		uses := a.Uses
+		if side != Neither {
+			uses = append(onSide(a.Uses, side), onSide(a.Uses, Neither)...)
+		}
+		if a.Kind == ToEdge && b.together(uses) {
+			found = a
+		}
+	})
+	return
 }
 
 func (b *builder) together(uses []*EdgeUse) bool {

@@ -112,9 +112,9 @@ func unknownWay(a *dsl.GuardAtom, c *Choice) finding.Finding {
 }
 
 func unknownName(at finding.Span, name string, known []string, elsewhere string) finding.Finding {
-	help := near(name, known)
-	if elsewhere != "" && !strings.HasPrefix(help, "Did") {
-		help = sentenceOf(elsewhere)
+	help := sentenceOf(elsewhere)
+	if help == "" {
+		help = near(name, known)
 	}
 	return wrong("name-unknown", at, "", fmt.Sprintf("Nothing called `%s` is declared.", name), help)
 }
@@ -326,6 +326,14 @@ func absentInText(br *Brace, what string, declared finding.Span) finding.Finding
 	f := wrong("text-names-what-is-absent", br.Span, "", fmt.Sprintf("The text speaks of %s where there is none.", what),
 		"Put the sentence in a block of its own with the same guard, or widen the guard of what it names.")
 	return related(f, declared, "declared here")
+}
+
+func changeWithoutText(t Text) finding.Finding {
+	return wrong("term-without-explanation", t.Span, "", fmt.Sprintf("What edition %s changed is not said.", t.Text), "Write it after the edition: change \"1.1\" \"The pockets are deeper.\"")
+}
+
+func noValue(br *Brace, t *Target) finding.Finding {
+	return wrong("brace-names-nothing", br.Span, "", fmt.Sprintf("There is no %s to fetch: %s does not say it.", br.Word, t.describe()), "Declare it where the thing is declared, or leave these braces out.")
 }
 
 func termWithoutText(t Text) finding.Finding {

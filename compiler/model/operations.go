@@ -51,7 +51,7 @@ var Operations = []Operation{
 	{Verb: "cut", Class: Prepare, On: any_, Blade: true, Means: "Cut cloth, tape or a thread."},
 	{Verb: "lay", Class: Prepare, On: any_, Means: "Put layers on one another."},
 	{Verb: "pin", Class: Prepare, On: any_, Means: "Hold layers with pins."},
-	{Verb: "baste", Class: Prepare, On: any_, Joins: true, Means: "Hold layers with long stitches."},
+	{Verb: "baste", Class: Prepare, On: any_, Means: "Hold layers with long stitches."},
 	{Verb: "fuse", Class: Prepare, On: []TargetKind{ToPiece, ToPart}, Heat: true, Means: "Bond interfacing to the wrong side with heat."},
 	{Verb: "staystitch", Class: Prepare, On: lines, Means: "Sew a row inside the allowance so that the edge keeps its length."},
 	{Verb: "reinforce", Class: Prepare, On: lines, Means: "Sew short stitches where the cloth will be clipped."},

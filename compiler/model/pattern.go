@@ -11,6 +11,7 @@ import (
 // Pattern is a whole pattern. Slices are in the order of the source.
 type Pattern struct {
 	Title, Edition, Maker, About, Level, Lang string
+	AboutBody                                 *Prose
 	Ages                                      string
 	TitleSpan                                 finding.Span
 
@@ -223,6 +224,7 @@ type (
 	Caution struct {
 		Signal string // "", danger, warning, caution or notice
 		Text   Text
+		Body   *Prose
 		Cond   condition.Cond
 	}
 	Change struct {
@@ -234,6 +236,7 @@ type (
 // Figure is a drawing with its description; Art is filled by the front door.
 type Figure struct {
 	File, Label Text
+	Body        *Prose // the label with its braces; nil without one
 	Cond        condition.Cond
 	Art         *figure.Drawing // nil until it has been read, and if it cannot be
 }

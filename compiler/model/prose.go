@@ -35,6 +35,9 @@ func (b *builder) proseOf(n *dsl.Text, file string) *Prose {
 
 // quoted reads text in quotation marks as prose.
 func (b *builder) quoted(l *dsl.Label, c condition.Cond) *Prose {
+	if l == nil {
+		return nil
+	}
 	t := text(l)
 	p := &Prose{Text: t.Text, Source: l.Text, Span: t.Span, Cond: c}
 	p.Braces = braces(t.Text, func(at int) finding.Pos { return advance(t.Span.Start, l.Text, at+1) }, t.Span.File)
@@ -168,8 +171,28 @@ func (b *builder) braceName(p *Prose, br *Brace, arg, want string) {
 		br.Word = ""
 		return
 	}
+	if !fetches(br.Word, t) {
+		b.report(noValue(br, t))
+		br.Word = ""
+		return
+	}
 	br.Target = t
 	b.mustBeThere(p, br, t.describe(), t.Cond, t.span())
+}
+
+// fetches reports whether there is a value to fetch.
+func fetches(word string, t *Target) bool {
+	switch word {
+	case "length":
+		return t.Notion != nil && (t.Notion.Length != nil || t.Notion.BySize != "") || t.Bit != nil && t.Bit.Length != nil
+	case "takes":
+		return t.Shaping.Takes != nil
+	case "wide":
+		return t.Gap.Wide != nil
+	case "number":
+		return t.Piece.Number > 0
+	}
+	return true
 }
 
 func has(list []TargetKind, k TargetKind) bool {
@@ -206,11 +229,19 @@ func (b *builder) notes(s Source) {
 		}
 		b.Terms = append(b.Terms, t)
 	case *dsl.Caution:
-		b.Cautions = append(b.Cautions, &Caution{Signal: n.Signal, Text: text(n.Text), Cond: b.guard(n)})
+		b.Cautions = append(b.Cautions, b.caution(n))
 	case *dsl.Change:
-		c := &Change{Edition: text(n.Edition)}
-		if n.Text != nil {
-			c.Body = b.quoted(n.Text, condition.True)
+		c := &Change{Edition: text(n.Edition), Body: b.quoted(n.Text, condition.True)}
+		if n.Text == nil {
+			b.inside(s, func(i Source) {
+				if t, ok := i.Node.(*dsl.Text); ok {
+					c.Body = b.proseOf(t, i.File)
+				}
+			})
+		}
+		if c.Body == nil {
+			b.report(changeWithoutText(c.Edition))
+			return
 		}
 		b.Changes = append(b.Changes, c)
 	case *dsl.Method:

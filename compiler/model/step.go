@@ -8,10 +8,12 @@ import (
 
 // Section is a chapter of the steps.
 type Section struct {
-	Title Text
-	Cond  condition.Cond
-	Notes []*Prose
-	Steps []*Step
+	Title    Text
+	Cond     condition.Cond
+	Notes    []*Prose
+	Cautions []*Caution
+	Figures  []*Figure
+	Steps    []*Step
 }
 
 // Step is a numbered step; Items are in the author's order.
@@ -27,6 +29,7 @@ type Item interface{ Where() condition.Cond }
 // TryOn is a stop for fitting.
 type TryOn struct {
 	Text Text
+	Body *Prose
 	Cond condition.Cond
 }
 
@@ -68,7 +71,8 @@ type Op struct {
 	Only    Side // done on one side only
 	Cond    condition.Cond
 	Said    condition.Cond // what the guards alone say
-	As      *Text
+	As      *Text          // a sentence that stands in its place, as written
+	Instead *Prose         // the same, with its braces
 	Span    finding.Span
 	Node    *dsl.Op
 }

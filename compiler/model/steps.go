@@ -5,6 +5,7 @@ import (
 
 	"seamwarden/compiler/condition"
 	"seamwarden/dsl"
+	"seamwarden/dsl/finding"
 )
 
 // eachStep reads the sections and steps: first the names that they declare, then
@@ -38,6 +39,10 @@ func (b *builder) inSection(sec *Section, s Source, later *[]func()) {
 	switch n := s.Node.(type) {
 	case *dsl.Text:
 		b.noteInto(&sec.Notes)(s)
+	case *dsl.Caution:
+		sec.Cautions = append(sec.Cautions, b.caution(n))
+	case *dsl.Figure:
+		sec.Figures = append(sec.Figures, b.figure(n))
 	case *dsl.UseMethod:
 		b.unchecked("the method "+n.ID.Text, s.Span(s.File))
 	case *dsl.Step:
@@ -92,8 +97,7 @@ func (b *builder) items(st *Step, s Source, only Side) {
 	b.inside(s, func(i Source) {
 		switch n := i.Node.(type) {
 		case *dsl.Op:
-			if op := b.op(st, n, only); op != nil {
-				op.Span = i.Span(i.File)
+			if op := b.op(st, n, only, i.Span(i.File)); op != nil {
 				st.Items = append(st.Items, op)
 			}
 		case *dsl.OnOnly:
@@ -111,9 +115,9 @@ func (b *builder) items(st *Step, s Source, only Side) {
 		case *dsl.Figure:
 			st.Items = append(st.Items, b.figure(n))
 		case *dsl.Caution:
-			st.Items = append(st.Items, &Caution{Signal: n.Signal, Text: text(n.Text), Cond: b.guard(n)})
+			st.Items = append(st.Items, b.caution(n))
 		case *dsl.TryOn:
-			st.Items = append(st.Items, &TryOn{Text: text(n.Text), Cond: b.guard(n)})
+			st.Items = append(st.Items, &TryOn{Text: text(n.Text), Body: b.quoted(n.Text, b.guard(n)), Cond: b.guard(n)})
 		case *dsl.UseMethod:
 			b.unchecked("the method "+n.ID.Text, i.Span(i.File))
 		}
@@ -121,12 +125,16 @@ func (b *builder) items(st *Step, s Source, only Side) {
 }
 
 func (b *builder) figure(n *dsl.Figure) *Figure {
-	return &Figure{File: text(n.File), Label: text(n.Label), Cond: b.guard(n)}
+	return &Figure{File: text(n.File), Label: text(n.Label), Body: b.quoted(n.Label, b.guard(n)), Cond: b.guard(n)}
+}
+
+func (b *builder) caution(n *dsl.Caution) *Caution {
+	return &Caution{Signal: n.Signal, Text: text(n.Text), Body: b.quoted(n.Text, b.guard(n)), Cond: b.guard(n)}
 }
 
 // op resolves an operation; nil if nothing it acts on means anything.
-func (b *builder) op(st *Step, n *dsl.Op, only Side) *Op {
-	o := &Op{Verb: n.Verb, Row: operationByVerb[n.Verb], Step: st, Count: 1, Only: only, Node: n, Said: b.guard(n)}
+func (b *builder) op(st *Step, n *dsl.Op, only Side, at finding.Span) *Op {
+	o := &Op{Verb: n.Verb, Row: operationByVerb[n.Verb], Step: st, Count: 1, Only: only, Node: n, Said: b.guard(n), Span: at}
 	if n.Count != nil {
 		o.Count, o.Counted = b.count(n.Count), true
 	}
@@ -137,7 +145,7 @@ func (b *builder) op(st *Step, n *dsl.Op, only Side) *Op {
 		b.phrase(o, p)
 	}
 	if len(o.Objects) == 0 && len(o.Row.On) > 0 {
-		b.report(nothingToActOn(o, dsl.SpanOf(n.Tokens)))
+		b.report(nothingToActOn(o, at))
 		return nil
 	}
 	o.Objects = slices.DeleteFunc(o.Objects, func(t *Target) bool { return !b.actsOn(o, t) })
@@ -204,7 +212,7 @@ func (b *builder) phrase(o *Op, n *dsl.Phrase) {
 	switch {
 	case n.As != nil:
 		t := text(n.As)
-		o.As = &t
+		o.As, o.Instead = &t, b.quoted(n.As, o.Said)
 		return
 	case n.Only != nil:
 		if len(n.Only.Parts) == 1 {

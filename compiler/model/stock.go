@@ -120,7 +120,9 @@ func (b *builder) rowKeys() (keys []string) {
 		return nil
 	}
 	for _, r := range b.Sizes.Rows() {
-		keys = append(keys, r.Key)
+		if r.Of == "" {
+			keys = append(keys, r.Key)
+		}
 	}
 	return
 }

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"seamwarden/compiler/booklet"
+	"seamwarden/compiler/condition"
 	"seamwarden/compiler/model"
 )
 
@@ -22,6 +23,7 @@ func (w *writer) before() *booklet.Chapter {
 	if w.hasFigures() {
 		ch.Blocks = append(ch.Blocks, para(plain(b["shades"])))
 	}
+	ch.Blocks = append(ch.Blocks, w.choicesOffered()...)
 	ch.Blocks = append(ch.Blocks, w.allowances()...)
 	ch.Blocks = append(ch.Blocks, w.finishing()...)
 	ch.Blocks = append(ch.Blocks, w.cautions()...)
@@ -38,6 +40,54 @@ func (w *writer) exampleGuard() string {
 		}
 	}
 	return ""
+}
+
+// choicesOffered lists what is left to choose, with what the author says of it.
+func (w *writer) choicesOffered() []booklet.Block {
+	b := w.ph.Before
+	l := &booklet.List{}
+	item := func(head string, c condition.Cond, notes []*model.Prose) {
+		text := plain(head)
+		if at := w.when(c); at != "" && at != head {
+			text = add(text, w.note(at)...)
+		}
+		blocks := []booklet.Block{para(text)}
+		for _, n := range notes {
+			if w.there(n.Cond) {
+				blocks = append(blocks, w.prose(n)...)
+			}
+		}
+		l.Items = append(l.Items, blocks)
+	}
+	open := func(v condition.VarID) bool { return int(v) >= len(w.chosen) || w.chosen[v] < 0 }
+	for _, v := range w.Views {
+		if w.there(v.Cond) && (len(w.Views) > 1 || len(v.Notes) > 0) {
+			name := put(b["view"], "v", v.ID)
+			if v.Name != "" {
+				name += ": " + lower(v.Name)
+			}
+			item(name, condition.True, v.Notes)
+		}
+	}
+	for _, o := range w.Options {
+		if w.there(o.Cond) && open(o.Var) {
+			item(put(b["option"], "o", o.Name), o.Cond, o.Notes)
+		}
+	}
+	for _, c := range w.Choices {
+		if !w.there(c.Cond) || !open(c.Var) {
+			continue
+		}
+		var ways [][]booklet.Inline
+		for _, v := range c.Values {
+			ways = append(ways, plain(v.Name))
+		}
+		item(put(put(b["ways"], "c", c.Name), "ways", booklet.Plain(list(ways, b["or"]))), c.Cond, c.Notes)
+	}
+	if len(l.Items) == 0 {
+		return nil
+	}
+	return []booklet.Block{w.heading(b["choices"]), para(plain(b["choices-intro"])), l}
 }
 
 func (w *writer) hasFigures() bool {

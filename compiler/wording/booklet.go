@@ -152,7 +152,7 @@ func (w *writer) number() {
 }
 
 func (w *writer) cover() booklet.Cover {
-	c := booklet.Cover{About: plain(w.About)}
+	c := booklet.Cover{About: w.line(w.AboutBody)}
 	if w.Level != "" {
 		c.Facts = append(c.Facts, booklet.Fact{Name: w.ph.Labels["level"], Value: plain(w.Level)})
 	}
@@ -168,7 +168,7 @@ func (w *writer) cover() booklet.Cover {
 		if !w.there(v.Cond) {
 			continue
 		}
-		x := booklet.CoverView{ID: w.id("view", v.ID), Name: "View " + v.ID, Title: v.Name}
+		x := booklet.CoverView{ID: w.id("view", v.ID), Name: put(w.ph.Before["view"], "v", v.ID), Title: v.Name}
 		for _, f := range v.Figures {
 			x.Figure = w.figure(f)
 			break
@@ -200,5 +200,5 @@ func (w *writer) figure(f *model.Figure) *booklet.Figure {
 		return nil
 	}
 	w.figures++
-	return &booklet.Figure{ID: w.id("figure", fmt.Sprint(w.figures)), Caption: plain(f.Label.Text), Art: f.Art}
+	return &booklet.Figure{ID: w.id("figure", fmt.Sprint(w.figures)), Caption: w.line(f.Body), Art: f.Art}
 }

@@ -18,6 +18,9 @@ func (w *writer) buy() *booklet.Chapter {
 	b := w.ph.Buy
 	if t := w.materials(); len(t.Rows) > 0 {
 		ch.Blocks = append(ch.Blocks, w.heading(b["fabric"]), t)
+		for _, m := range w.Materials {
+			ch.Blocks = append(ch.Blocks, w.aboutMaterial(m)...)
+		}
 		amounts := w.cloth()
 		if len(amounts) == 0 {
 			amounts = []booklet.Block{para(plain(b["not-computed"]))}
@@ -32,6 +35,29 @@ func (w *writer) buy() *booklet.Chapter {
 		return nil
 	}
 	return ch
+}
+
+// aboutMaterial prints what the author says of a material beyond its row.
+func (w *writer) aboutMaterial(m *model.Material) (out []booklet.Block) {
+	if !w.there(m.Cond) {
+		return nil
+	}
+	name := []booklet.Inline{booklet.Strong{Text: plain(m.Name + ".")}, booklet.Text(" ")}
+	if m.Shrinks != nil {
+		out = append(out, para(add(name, plain(put(w.ph.Buy["shrinks"], "n", m.Shrinks.Text))...)))
+	}
+	for _, n := range m.Notes {
+		if !w.there(n.Cond) {
+			continue
+		}
+		for _, b := range w.prose(n) {
+			if p, ok := b.(*booklet.Paragraph); ok {
+				p.Text = add(append([]booklet.Inline(nil), name...), p.Text...)
+			}
+			out = append(out, b)
+		}
+	}
+	return
 }
 
 func (w *writer) materials() *booklet.Table {

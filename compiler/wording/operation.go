@@ -11,8 +11,14 @@ import (
 // operation words one operation as a sentence. plural asks for both sides of the
 // body in one sentence.
 func (w *writer) operation(op *model.Op, plural bool) []booklet.Inline {
-	if op.As != nil {
-		return sentence(plain(op.As.Text))
+	if op.Instead != nil {
+		return sentence(w.line(op.Instead))
+	}
+	if op.Only != model.Neither {
+		plural = false
+	}
+	if op.Row.Sews && len(op.Objects) > 1 {
+		return w.several(op, plural)
 	}
 	var rest []booklet.Inline
 	for _, p := range distanceLast(op.Phrases) {
@@ -23,7 +29,7 @@ func (w *writer) operation(op *model.Op, plural bool) []booklet.Inline {
 	}
 	var out []booklet.Inline
 	if op.Row.Sews && len(op.Objects) == 1 {
-		out = add(w.sewing(op, plural), rest...)
+		out = add(w.sewing(op.Objects[0], plural), rest...)
 	} else if phrase := w.operationPhrase(op); strings.Contains(phrase, "{p}") {
 		with := w.objects(op, plural)
 		with["p"] = rest
@@ -32,7 +38,30 @@ func (w *writer) operation(op *model.Op, plural bool) []booklet.Inline {
 		out = add(fill(phrase, w.objects(op, plural)), rest...)
 	}
 	out = sentence(out)
-	return add(out, w.allowance(op)...)
+	if op.Row.Sews {
+		out = add(out, w.allowance(op.Objects)...)
+	}
+	return out
+}
+
+// several words the sewing of several seams or darts: a sentence for each, since
+// each joins other parts. Darts are told together.
+func (w *writer) several(op *model.Op, plural bool) (out []booklet.Inline) {
+	if op.Objects[0].Seam == nil {
+		return sentence(fill(w.ph.Operations["sew-shaping"], filling{"o": w.things(op.Objects, plural)}))
+	}
+	for _, t := range op.Objects {
+		if !w.there(t.Cond) {
+			continue
+		}
+		one := *op
+		one.Objects = []*model.Target{t}
+		if len(out) > 0 {
+			out = add(out, booklet.Text(" "))
+		}
+		out = add(out, w.operation(&one, plural)...)
+	}
+	return
 }
 
 // distanceLast puts the distance of a row of stitching at the end: "on the back,
@@ -55,7 +84,7 @@ func (w *writer) operationPhrase(op *model.Op) string {
 	key := op.Verb
 	if len(op.Objects) > 0 {
 		switch kind := op.Objects[0].Kind; {
-		case op.Verb == "turn" && (op.Phrase("to") != nil || op.Phrase("toward") != nil):
+		case op.Verb == "turn" && (op.Phrase("to") != nil || op.Phrase("toward") != nil || op.Phrase("out") != nil):
 			key = "turn-to"
 		case op.Verb == "finish" && kind == model.ToSeam:
 			key = "finish-seam"
@@ -76,6 +105,11 @@ func (w *writer) operationPhrase(op *model.Op) string {
 
 func (w *writer) objects(op *model.Op, plural bool) filling {
 	o := w.things(op.Objects, plural)
+	if len(op.Objects) == 1 && op.Objects[0].From != nil {
+		t := op.Objects[0]
+		o = add(o, booklet.Text(" "))
+		o = add(o, fill(w.ph.Phrases["from-to"], filling{"t": plain(w.end(t.From)), "t2": plain(w.end(t.To))})...)
+	}
 	if op.Counted && len(op.Objects) == 1 {
 		o = plain(w.counted(op.Objects[0], op.Count))
 	}
@@ -105,14 +139,13 @@ func (w *writer) counted(t *model.Target, n int) string {
 }
 
 // sewing words the sewing of one seam or dart.
-func (w *writer) sewing(op *model.Op, plural bool) []booklet.Inline {
-	t := op.Objects[0]
+func (w *writer) sewing(t *model.Target, plural bool) []booklet.Inline {
 	ops := w.ph.Operations
 	if t.Kind != model.ToSeam {
-		return fill(ops["sew-shaping"], filling{"o": w.things(op.Objects, plural)})
+		return fill(ops["sew-shaping"], filling{"o": w.things([]*model.Target{t}, plural)})
 	}
 	s := t.Seam
-	with := filling{"o": plain(w.thing(t, plural)), "a": w.pieces(s.Joins, plural), "b": w.pieces(s.To, plural)}
+	with := filling{"o": plain(w.thing(t, plural)), "a": w.pieces(onSide(s.Joins, t.Side), plural), "b": w.pieces(onSide(s.To, t.Side), plural)}
 	key := "sew"
 	if len(s.Joins) == 1 && len(s.To) == 1 && s.Joins[0].Path == s.To[0].Path {
 		key = "sew-tube"
@@ -139,6 +172,26 @@ func (w *writer) sewing(op *model.Op, plural bool) []booklet.Inline {
 		}
 	}
 	return out
+}
+
+// onSide narrows the pairs of a row to one side of the body.
+func onSide(row []*model.Target, side model.Side) (all []*model.Target) {
+	if side == model.Neither {
+		return row
+	}
+	for _, t := range row {
+		x := *t
+		if paired(t) {
+			x.Side, x.Instances = side, nil
+			for _, i := range t.Instances {
+				if i.Side == side {
+					x.Instances = append(x.Instances, i)
+				}
+			}
+		}
+		all = append(all, &x)
+	}
+	return
 }
 
 // end words the end of a stretch.
@@ -169,11 +222,8 @@ func (w *writer) pieces(row []*model.Target, plural bool) []booklet.Inline {
 }
 
 // allowance says the allowance of a seam where it is not the common one.
-func (w *writer) allowance(op *model.Op) []booklet.Inline {
-	if !op.Row.Sews {
-		return nil
-	}
-	for _, t := range op.Objects {
+func (w *writer) allowance(sewn []*model.Target) []booklet.Inline {
+	for _, t := range sewn {
 		s := t.Seam
 		if s == nil || !s.Own {
 			continue

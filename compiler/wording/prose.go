@@ -57,6 +57,19 @@ func (w *writer) prose(p *model.Prose) []booklet.Block {
 	return m.blocks(markdown.Parser().Parse(text.NewReader(src)))
 }
 
+// line words a text that stands in one line, such as a caution.
+func (w *writer) line(p *model.Prose) (out []booklet.Inline) {
+	for i, b := range w.prose(p) {
+		if x, ok := b.(*booklet.Paragraph); ok {
+			if i > 0 {
+				out = add(out, booklet.Text(" "))
+			}
+			out = add(out, x.Text...)
+		}
+	}
+	return
+}
+
 // marker walks over a Markdown tree.
 type marker struct {
 	w     *writer

@@ -24,8 +24,20 @@ func (w *writer) steps() *booklet.Chapter {
 		if sec.Title.Text != "" {
 			ch.Blocks = append(ch.Blocks, w.heading(sec.Title.Text))
 		}
+		for _, c := range sec.Cautions {
+			if w.there(c.Cond) {
+				ch.Blocks = append(ch.Blocks, w.guarded(w.when(c.Cond), []booklet.Block{w.caution(c)})...)
+			}
+		}
 		for _, n := range sec.Notes {
-			ch.Blocks = append(ch.Blocks, w.guarded(w.when(n.Cond), w.prose(n))...)
+			if w.there(n.Cond) {
+				ch.Blocks = append(ch.Blocks, w.guarded(w.when(n.Cond), w.prose(n))...)
+			}
+		}
+		for _, f := range sec.Figures {
+			if x := w.figure(f); x != nil && w.there(f.Cond) {
+				ch.Blocks = append(ch.Blocks, x)
+			}
 		}
 		ch.Blocks = append(ch.Blocks, steps...)
 	}
@@ -54,7 +66,9 @@ func (w *writer) step(s *model.Step) *booklet.Step {
 		case *model.Caution:
 			out.Blocks = w.join(out.Blocks, at, w.caution(x))
 		case *model.TryOn:
-			out.Blocks = w.join(out.Blocks, at, para(plain(x.Text.Text)))
+			if x.Body != nil {
+				out.Blocks = w.join(out.Blocks, at, w.prose(x.Body)...)
+			}
 		case *model.Figure:
 			if f := w.figure(x); f != nil {
 				f.Caption = add(f.Caption, w.note(at)...)
@@ -126,7 +140,7 @@ func (w *writer) caution(c *model.Caution) *booklet.Caution {
 	if signal == "" {
 		signal = "caution"
 	}
-	return &booklet.Caution{Signal: w.ph.Signals[signal], Text: plain(c.Text.Text)}
+	return &booklet.Caution{Signal: w.ph.Signals[signal], Text: w.line(c.Body)}
 }
 
 // terms makes the glossary of the words that the booklet uses.

@@ -13,7 +13,11 @@ func (w *writer) thing(t *model.Target, plural bool) string {
 	th := w.ph.Things
 	switch t.Kind {
 	case model.ToSeam:
-		return w.seam(t.Seam, plural && len(t.Seam.Copies) > 1 && t.Side == model.Neither)
+		name := w.seam(t.Seam, plural && len(t.Seam.Copies) > 1 && t.Side == model.Neither)
+		if t.Side != model.Neither {
+			return put(th["piece-"+t.Side.String()], "name", strings.TrimPrefix(name, "the "))
+		}
+		return name
 	case model.ToPiece:
 		return w.piece(t, plural)
 	case model.ToEdge:
@@ -32,8 +36,12 @@ func (w *writer) thing(t *model.Target, plural bool) string {
 		return put(th["mark"], "name", name)
 	case model.ToNotion:
 		name := lower(short(t.Notion.Name))
-		if t.NotionBit != "" && t.Notion.Set {
-			return put(put(th["half"], "half", strings.ReplaceAll(t.NotionBit, "-", " ")), "name", name)
+		if t.NotionBit != "" {
+			key := "half"
+			if !t.Notion.Set {
+				key = "half-side"
+			}
+			return put(put(th[key], "half", strings.ReplaceAll(t.NotionBit, "-", " ")), "name", name)
 		}
 		return "the " + name
 	case model.ToBit:

@@ -1,0 +1,83 @@
+package check
+
+import (
+	"fmt"
+
+	"seamwarden/compiler/model"
+	"seamwarden/dsl/finding"
+)
+
+// glueSide compares the hands of a piece and its interfacing: faces alike, so
+// the hands must be the same.
+func glueSide(r *run) {
+	for _, p := range r.Pieces {
+		if p.Symmetric {
+			continue
+		}
+		for _, in := range p.Cuts {
+			if !in.Material.Fusible {
+				continue
+			}
+			for _, cloth := range p.Cuts {
+				if cloth.Material.Interfacing || fits(cloth, in) {
+					continue
+				}
+				r.report(r.Space.And(in.Cond, cloth.Cond), wrongGlue(p, cloth, in))
+			}
+		}
+	}
+}
+
+// fits reports whether every interfacing finds a cloth of its own hand. What may
+// have either hand fits all; copies that are cut alike are all of one hand,
+// whichever it is.
+func fits(cloth, in *model.Cut) bool {
+	for _, a := range countHands(in) {
+		for _, b := range countHands(cloth) {
+			need := max(0, a.plus-b.plus) + max(0, a.minus-b.minus)
+			if need <= b.either {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// hands counts the cut parts of each hand.
+type hands struct{ plus, minus, either int }
+
+// countHands gives the hands that a cut may come out with.
+func countHands(c *model.Cut) []hands {
+	var h hands
+	for _, i := range c.Instances {
+		switch {
+		case i.Hand > 0:
+			h.plus++
+		case i.Hand < 0:
+			h.minus++
+		default:
+			h.either++
+		}
+	}
+	if c.Lay.Alike && h.either > 1 && !c.Piece.Symmetric && !c.Lay.Fold && !c.Material.NoRightSide {
+		return []hands{{plus: h.either}, {minus: h.either}}
+	}
+	return []hands{h}
+}
+
+func wrongGlue(p *model.Piece, cloth, in *model.Cut) finding.Finding {
+	f := at(in.Span, "comes out as the mirror image", fmt.Sprintf("The interfacing of %s does not fit it: it is cut as its mirror image.", the(p.Name)), "")
+	switch {
+	case cloth.Lay.Mirrored && in.Count > 1:
+		f.Headline = fmt.Sprintf("The interfacing of %s is cut all alike, and the cloth as a left and a right one.", the(p.Name))
+		f.Place.Label = "these are all of one hand"
+		f.Help = "Cut the interfacing `mirrored` as well."
+	case cloth.Lay.Up == model.FaceUp:
+		f.Help = "The cloth is cut right side up, so cut the interfacing `glue side up`."
+	case cloth.Lay.Up == model.FaceDown:
+		f.Help = "The cloth is cut wrong side up, so cut the interfacing `glue side down`."
+	default:
+		f.Help = "Cut the interfacing as the cloth is cut: `mirrored` for a pair, `alike` for copies."
+	}
+	return also(f, cloth.Span, "the cloth is cut so")
+}
