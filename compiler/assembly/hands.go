@@ -5,19 +5,34 @@ import (
 	"seamwarden/compiler/model"
 )
 
-// Hands. Each cut line has one unknown sign: + if its parts are the hand that the
-// cut line says, - if all of them are the mirror image. Of a mirrored pair the
+// Hands. Each copy of a cut line has one unknown sign: + if its parts are the hand
+// that the cut line says, - if they are the mirror image. Of a mirrored pair the
 // left one has the other sign than the right one; of a part cut on the fold so
-// have its halves. A seam ties two signs together, since edges that are sewn right
+// have its halves, and each such part may lie either way round. A seam ties two signs together, since edges that are sewn right
 // sides together run opposite ways: d(P)·hand(P)·d(Q)·hand(Q) = -1, where d is +1
 // if the edge runs clockwise, as drawn, from end A of the seam to end B. A part
 // that is cut once with a side up is tied to the constant +1. Signs that contradict
 // one another mean that something is cut as its mirror image.
 
-// tie says that the signs of two cuts agree (+1) or differ (-1), where its
-// condition holds. A tie to no cut is a tie to the constant.
+// group is what has one sign: a copy of a cut line, or one part cut on the fold.
+// The zero group is the constant +1.
+type group struct {
+	cut  *model.Cut
+	copy string
+	fold *model.Instance
+}
+
+func groupOf(i *model.Instance) group {
+	if i.Cut.Lay.Fold {
+		return group{cut: i.Cut, fold: i}
+	}
+	return group{cut: i.Cut, copy: i.Copy}
+}
+
+// tie says that the signs of two groups agree (+1) or differ (-1), where its
+// condition holds.
 type tie struct {
-	a, b *model.Cut
+	a, b group
 	sign int8
 	cond condition.Cond
 	seam *model.Seam // nil for what a cut line or a piece says itself
@@ -51,11 +66,11 @@ func Hands(p *model.Pattern) (clashes []Clash, deduced map[*model.Cut]int8, unkn
 		for _, b := range bad {
 			clashes = widened(p, clashes, Clash{Cut: blame(here, b), Seam: b.seam, Cond: region})
 		}
-		for c, s := range sign {
-			if old, ok := deduced[c]; ok && old != s || i > 0 && !ok {
-				open[c] = true
+		for g, s := range sign {
+			if old, ok := deduced[g.cut]; ok && old != s || i > 0 && !ok {
+				open[g.cut] = true
 			}
-			deduced[c] = s
+			deduced[g.cut] = s
 		}
 	}
 	for c := range open {
@@ -83,10 +98,12 @@ func tiesOf(p *model.Pattern) (ties []tie, unknown []*model.Seam) {
 		}
 		for _, c := range x.Cuts {
 			if !c.Material.Interfacing && c.Lay.Up != model.NotSaid && !c.Lay.Mirrored {
-				ties = append(ties, tie{a: c, sign: int8(c.Lay.Up), cond: c.Cond, said: true})
+				for _, g := range groupsOf(c) {
+					ties = append(ties, tie{a: g, sign: int8(c.Lay.Up), cond: c.Cond, said: true})
+				}
 			}
-			if c.Lay.Mirrored && x.DrawnSaid {
-				ties = append(ties, tie{a: c, sign: drawn(x), cond: c.Cond, said: true})
+			if c.Lay.Mirrored && x.DrawnSaid && len(c.Lay.Names) < 2 {
+				ties = append(ties, tie{a: groupOf(c.Instances[0]), sign: drawn(x), cond: c.Cond, said: true})
 			}
 		}
 	}
@@ -103,10 +120,21 @@ func tiesOf(p *model.Pattern) (ties []tie, unknown []*model.Seam) {
 				continue
 			}
 			sign := -same * relative(j.A[0]) * relative(j.B[0])
-			ties = append(ties, tie{a: j.A[0].Instance.Cut, b: j.B[0].Instance.Cut, sign: sign, cond: j.Cond, seam: s})
+			ties = append(ties, tie{a: groupOf(j.A[0].Instance), b: groupOf(j.B[0].Instance), sign: sign, cond: j.Cond, seam: s})
 		}
 		if !told {
 			unknown = append(unknown, s)
+		}
+	}
+	return
+}
+
+func groupsOf(c *model.Cut) (all []group) {
+	seen := map[group]bool{}
+	for _, i := range c.Instances {
+		if g := groupOf(i); !seen[g] {
+			seen[g] = true
+			all = append(all, g)
 		}
 	}
 	return
@@ -224,26 +252,25 @@ func regions(p *model.Pattern, ties []tie) []condition.Cond {
 // solve spreads signs from the constant and from one cut of each group, and gives
 // the ties that contradict what was spread. Only signs that hang on the constant
 // are given back.
-func solve(ties []tie) (fixed map[*model.Cut]int8, bad []tie) {
-	sign := map[*model.Cut]int8{nil: 1}
-	var order []*model.Cut
-	order = append(order, nil)
+func solve(ties []tie) (fixed map[group]int8, bad []tie) {
+	sign := map[group]int8{{}: 1}
+	order := []group{{}}
 	for _, t := range ties {
 		order = append(order, t.a, t.b)
 	}
-	fixed = map[*model.Cut]int8{}
+	fixed = map[group]int8{}
 	for n, start := range order {
 		if _, ok := sign[start]; ok && n > 0 {
 			continue
 		}
 		sign[start] = 1
-		for queue := []*model.Cut{start}; len(queue) > 0; queue = queue[1:] {
+		for queue := []group{start}; len(queue) > 0; queue = queue[1:] {
 			at := queue[0]
-			if n == 0 && at != nil {
+			if n == 0 && at != (group{}) {
 				fixed[at] = sign[at]
 			}
 			for _, t := range ties {
-				for _, ab := range [][2]*model.Cut{{t.a, t.b}, {t.b, t.a}} {
+				for _, ab := range [][2]group{{t.a, t.b}, {t.b, t.a}} {
 					if ab[0] != at {
 						continue
 					}
@@ -277,7 +304,7 @@ func blame(ties []tie, _ tie) *model.Cut {
 		_, bad := solve(turned)
 		switch {
 		case len(bad) < least:
-			least, best, equal = len(bad), t.a, false
+			least, best, equal = len(bad), t.a.cut, false
 		case len(bad) == least:
 			equal = true
 		}
