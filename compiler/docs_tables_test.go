@@ -102,8 +102,8 @@ func operationsTable(t *testing.T) string {
 // probes are the phrases of an operation, each in one wording. Those of everyVerb
 // go with all of them and are not listed.
 var probes = []struct{ name, short, text string }{
-	{"distance", "`1/4in`", "1/4in"}, {"by", "`by`", "by 1/4in"}, {"turning", "`turning`", "turning 1/4in, 1/2in"}, {"to", "`to`", "to a"}, {"to", "", "to 12in"},
-	{"toward", "`toward`", "toward a"}, {"open", "`open`", "open"}, {"flat", "`flat`", "flat"}, {"together", "`together`", "together"}, {"with", "`with`", "with a"},
+	{"distance", "`1/4in`", "1/4in"}, {"by", "`by`", "by 1/4in"}, {"turning", "`turning`", "turning 1/4in, 1/2in"}, {"to", "`to`", "to a"}, {"to", "", "to 12in"}, {"to", "", "to inside"},
+	{"toward", "`toward`", "toward a"}, {"toward", "", "toward inside"}, {"open", "`open`", "open"}, {"flat", "`flat`", "flat"}, {"together", "`together`", "together"}, {"with", "`with`", "with a"},
 	{"on", "`on`", "on a"}, {"at", "`at`", "at a"}, {"at", "", "around a"}, {"at", "", "inside a"}, {"along", "`along`", "along a"}, {"over", "`over`", "over a"},
 	{"between", "`between`", "between a, b"}, {"into", "`into`", "into a"}, {"through", "`through`", "through a"}, {"through", "", "through all layers"},
 	{"catching", "`catching`", "catching a"}, {"leaving", "`leaving`", "leaving 3in open as b"}, {"for", "`for`", "for a"}, {"round", "`in the round`", "in the round"},

@@ -69,7 +69,7 @@ func mayBeOneLine(s *Sentence) bool {
 	} else if opensBlock[w] {
 		return true
 	}
-	return s.Open.Start.Line == s.Close.Start.Line
+	return len(s.Body) == 0 || s.Open.Start.Line == s.Close.Start.Line
 }
 
 // segment writes words that stay on one line. at is how many words of the

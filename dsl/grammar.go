@@ -320,7 +320,8 @@ type (
 		ID     *Name      `parser:"'seam' @@"`
 		Label  *Label     `parser:"@@?"`
 		Joins  *Row       `parser:"'joins' @@"`
-		To     *Row       `parser:"'to' @@"`
+		Itself bool       `parser:"'to' ( @'itself'"`
+		To     *Row       `parser:"  | @@ )"`
 		Clause []*SeamBit `parser:"@@*"`
 		Guarded
 	}

@@ -19,13 +19,15 @@ type Phrase struct {
 	Tokens   []lexer.Token
 	Distance *Amount   `parser:"( @@"`
 	ToAmount *Amount   `parser:"| 'to' ( @@"`
+	ToSide   string    `parser:"  | @('inside' | 'outside')"`
 	To       *Row      `parser:"  | @@ )"`
 	Only     *Ref      `parser:"| 'on' ( @@ 'only'"`
 	On       *Row      `parser:"  | @@ )"`
 	ByHand   bool      `parser:"| 'by' ( @('hand' | 'machine')"`
 	By       *Amount   `parser:"  | @@ )"`
 	At       *Row      `parser:"| 'at' @@"`
-	Toward   *Row      `parser:"| 'toward' @@"`
+	Away     string    `parser:"| 'toward' ( @('inside' | 'outside')"`
+	Toward   *Row      `parser:"  | @@ )"`
 	Turning  []*Amount `parser:"| 'turning' @@ (',' @@)*"`
 	With     *Row      `parser:"| 'with' @@"`
 	Open     bool      `parser:"| @'open'"`

@@ -83,6 +83,7 @@ var inPattern = map[string]*kind{
 	"allow":  sentence[AllowSetting](`allow 5/8in`),
 	"finish": sentence[FinishSetting](`finish seams together with overlock, press toward back`),
 	"needs":  kindNeeds,
+	"figure": kindFigure,
 }
 
 var inMaterial = map[string]*kind{
@@ -126,7 +127,7 @@ var inSection = map[string]*kind{"step": kindStep, "use": kindUse}
 // blocks gives the kinds that a block may hold besides the ones of anyBlock, by
 // the word that opens it.
 var blocks = map[string]map[string]*kind{
-	topBlock: top, "method": top, "pattern": inPattern, "piece": inPiece, "section": inSection, "step": inStep,
+	topBlock: top, "method": top, "pattern": inPattern, "view": {"figure": kindFigure}, "piece": inPiece, "section": inSection, "step": inStep,
 	"fabric": inMaterial, "interfacing": inMaterial,
 	"notion": inNotion, "tape": inNotion, "elastic": inNotion, "webbing": inNotion, "cord": inNotion,
 }
@@ -137,8 +138,9 @@ func operates(block string) bool { return block == "step" || block == "on" }
 // holdsPieces reports whether a block is the whole file or a method.
 func holdsPieces(block string) bool { return block == topBlock || block == "method" }
 
-// holdsAny reports whether a block may hold figures and cautions.
-func holdsAny(block string) bool { return block != topBlock && block != "pattern" }
+// holdsAny reports whether a block may hold figures and cautions, which are then
+// printed in their place.
+func holdsAny(block string) bool { return block == "step" || block == "on" || block == "section" }
 
 // kindOf finds the kind of a sentence in its block, nil if its first word says
 // nothing there. verb is set for an operation, words is how many words it has.

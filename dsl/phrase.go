@@ -14,9 +14,9 @@ func (p *Phrase) Name() string {
 		return "by"
 	case p.Turning != nil:
 		return "turning"
-	case p.Toward != nil:
+	case p.Toward != nil, p.Away != "":
 		return "toward"
-	case p.ToAmount != nil, p.To != nil:
+	case p.ToAmount != nil, p.To != nil, p.ToSide != "":
 		return "to"
 	case p.Open:
 		return "open"

@@ -228,7 +228,8 @@ func (c *careless) prose(t Token) {
 var (
 	fragments = append(strings.Fields(`piece step seam section pattern allow fabric view choice make on only left sew press cut edges joins to catching
 		when and or not is by hand from mark figure caution symmetric symetric Piece x main back.hem . , , , ; ; ; {} ( ) = : "A" "b" "c\"d" “e” “g" 'f'
-		1 2 1/2 ½ 1½ 1/2in 5/8" 2m 3% 3' 4x # #5 & – a–b - / … // //g #h , in .5in 1-1/2in {a} {a,b}`),
+		1 2 1/2 ½ 1½ 1/2in 5/8" 2m 3% 3' 4x # #5 & – a–b - / … // //g #h , in .5in 1-1/2in {a} {a,b} under-front.waist,
+		side-panel.right.front-seam catching allow`),
 		" ", " ", " ", "  ", "\t", "\n", "\n", "\n", "\n  ", "\n  ", "\n    ", "\n\n", "\r\n", "\u00a0", "\n{\n", "\n}\n", "{", "}",
 		"\"\"\"\n  text\n\n    more\n\"\"\"", `"""x"""`, "// note\n", "/* a */", "/* a\n b */")
 	torn = append(strings.Fields("{ { } } “ ” ' /* */ \" \"\"\""), fragments...)
@@ -240,7 +241,7 @@ func TestAnyWordsFormat(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		bits := rapid.SampledFrom([][]string{fragments, fragments, torn}).Draw(t, "bits")
 		between := rapid.SampledFrom([]string{"", " "}).Draw(t, "between")
-		src := strings.Join(rapid.SliceOfN(rapid.SampledFrom(bits), 0, 40).Draw(t, "fragments"), between)
+		src := strings.Join(rapid.SliceOfN(rapid.SampledFrom(bits), 0, 100).Draw(t, "fragments"), between)
 		checkPlaces(t, Parse("a.seam", []byte(src)))
 		checkFormat(t, src)
 	})

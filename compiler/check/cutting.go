@@ -18,7 +18,7 @@ func init() {
 	register(Rule{ID: "side-up-not-said", Severity: finding.Error, Category: "cutting", run: sideUp,
 		Purpose: "A single cut of a piece that is not symmetric does not say which side is up.",
 		Why:     "Cut with the wrong side up it comes out as its mirror image, and one piece cannot be turned over."})
-	register(Rule{ID: "pair-or-alike", Severity: finding.Error, Category: "cutting", run: pairOrAlike,
+	register(Rule{ID: "pair-or-alike", Severity: finding.Error, Category: "cutting", ahead: 7, run: pairOrAlike,
 		Purpose: "Several of a piece are cut without saying how they lie.",
 		Why:     "Cut on two layers they are a left and a right one, cut on one layer they are all the same; only one of these can be sewn."})
 	register(Rule{ID: "material-never-cut", Severity: finding.Error, Category: "cutting", FromAbsence: true, run: materialNeverCut,
@@ -47,7 +47,7 @@ func notCut(r *run) {
 		if !r.needsCloth(p) {
 			cloth = r.Space.Or(cloth, in)
 		}
-		bad := r.Space.Diff(p.Cond, cloth)
+		bad := r.unsaid(p, r.Space.Diff(p.Cond, cloth))
 		f := at(p.Span, "not cut", fmt.Sprintf("No cut line cuts %s.", the(p.Name)), "Add one: cut 1 MATERIAL …")
 		switch {
 		case r.possible(r.Space.And(bad, in)):
@@ -158,6 +158,9 @@ func unusedWords(c *model.Cut, parts []*model.Instance) string {
 // cloth.
 func sideUp(r *run) {
 	for _, p := range r.Pieces {
+		if r.inUnclearSeam(p) {
+			continue // whether it is a pair is asked there
+		}
 		asked := condition.False
 		for _, in := range []bool{false, true} {
 			for _, c := range p.Cuts {
@@ -176,6 +179,22 @@ func sideUp(r *run) {
 	}
 }
 
+// inUnclearSeam reports whether a piece is named in a seam of which it could not
+// be worked out what it joins.
+func (r *run) inUnclearSeam(p *model.Piece) bool {
+	for _, s := range r.Seams {
+		if len(s.Copies) > 0 {
+			continue
+		}
+		for _, t := range append(append([]*model.Target(nil), s.Joins...), s.To...) {
+			if t.Piece == p {
+				return true
+			}
+		}
+	}
+	return false
+}
+
 // sideMatters reports whether a cut line should say which side is up and does not.
 func sideMatters(c *model.Cut) bool {
 	l := c.Lay
@@ -192,6 +211,7 @@ func pairOrAlike(r *run) {
 			if c.Count < 2 || l.Mirrored || l.Fold || l.Alike || l.Up != model.NotSaid || c.Material.NoRightSide {
 				continue
 			}
+			r.tell(p, c.Cond)
 			r.report(c.Cond, at(c.Span, "a pair, or all alike?", fmt.Sprintf("%d of %s are cut, and the cut line does not say whether they are a pair or all alike.", c.Count, the(p.Name)),
 				"Add `mirrored` for left and right ones, `alike` for copies; if the piece is the same either way up, say `symmetric` in it."))
 		}
@@ -211,7 +231,7 @@ func materialNeverCut(r *run) {
 		}
 	}
 	for _, m := range r.Materials {
-		r.report(r.Space.Diff(m.Cond, cut[m]), at(m.Span, "nothing is cut from it", fmt.Sprintf("Nothing is cut from %s.", lower(m.Name)),
+		r.report(r.unsaid(m, r.Space.Diff(m.Cond, cut[m])), at(m.Span, "nothing is cut from it", fmt.Sprintf("Nothing is cut from %s.", lower(m.Name)),
 			"Cut a piece from it, or take it off the list; if it belongs to an option, guard it with `when`."))
 	}
 }

@@ -9,7 +9,7 @@ import (
 )
 
 func init() {
-	register(Rule{ID: "edge-in-two-seams", Severity: finding.Error, Category: "seams", ahead: 6, run: twoSeams,
+	register(Rule{ID: "edge-in-two-seams", Severity: finding.Error, Category: "seams", whole: true, ahead: 6, run: twoSeams,
 		Purpose: "An edge is joined by two seams, or stands twice in one.",
 		Why:     "An edge that is sewn is shut in; another piece can only be caught in the same seam."})
 	register(Rule{ID: "edge-left-raw", Severity: finding.Error, Category: "seams", FromAbsence: true, ahead: 3, run: leftRaw,
@@ -25,27 +25,27 @@ type joining struct {
 	part part
 }
 
-// twoSeams looks for an edge that stands twice, in two seams or in one, unless
-// each takes another stretch of it.
+// twoSeams looks for an edge that is sewn in two places, in two seams or in one,
+// unless each takes another stretch of it. A seam that is never sewn is left to
+// the rule that says so.
 func twoSeams(r *run) {
 	by := map[model.EdgeUse][]joining{}
-	reported := map[[2]*model.Seam]bool{}
+	reported := map[[2]*model.Seam]condition.Cond{}
 	for _, s := range r.Seams {
 		for _, j := range s.Copies {
 			uses := append(append([]*model.EdgeUse(nil), j.A...), j.B...)
 			if len(j.A) > 0 && len(j.B) > 0 && j.A[0] == j.B[0] {
 				uses = j.A // a tube: the edge is joined to itself
 			}
+			sewn := r.sewn(s, j)
 			for _, u := range uses {
-				x := joining{s, u, j.Cond, partOf(s, u.Edge)}
+				x := joining{s, u, sewn, partOf(s, u.Edge)}
 				for _, o := range by[*u] {
-					both := r.Space.And(o.cond, x.cond)
-					pair := [2]*model.Seam{o.seam, s}
-					if reported[pair] || !o.part.overlaps(x.part) || !r.possible(both) {
-						continue
+					both, pair := r.Space.And(o.cond, x.cond), [2]*model.Seam{o.seam, s}
+					if o.part.overlaps(x.part) && r.possible(both) {
+						r.reportTwice(o, x, both, r.Space.Implies(both, reported[pair]))
+						reported[pair] = r.Space.Or(reported[pair], both)
 					}
-					reported[pair] = true
-					r.reportTwice(o, x, both)
 				}
 				by[*u] = append(by[*u], x)
 			}
@@ -53,40 +53,61 @@ func twoSeams(r *run) {
 	}
 }
 
-// reportTwice reports an edge in two places. If its fellow on the other side, or
-// another copy of it, is in none, that is the other half of the same slip.
-func (r *run) reportTwice(first, again joining, both condition.Cond) {
+// sewn is where a seam line is sewn, in one go or in stretches.
+func (r *run) sewn(s *model.Seam, j *model.Join) condition.Cond {
+	c := condition.False
+	list, _, _ := r.stretches(s, j)
+	for _, x := range list {
+		c = r.Space.Or(c, x.cond)
+	}
+	return c
+}
+
+// reportTwice reports an edge in two places, unless that is said for another edge
+// of the same two seams. If its fellow on the other side, or another copy of it,
+// is in none, that is the other half of the same slip.
+func (r *run) reportTwice(first, again joining, both condition.Cond, said bool) {
 	u := again.use
-	f := at(again.seam.Span, "joined again", fmt.Sprintf("%s is in two seams: %s and %s.", Upper(edgeWords(u)), first.seam.Name, again.seam.Name),
+	words := edgeWords
+	if len(again.seam.Copies) > 1 && len(first.seam.Copies) > 1 {
+		words = copyWords
+	}
+	f := at(again.seam.Span, "joined again", fmt.Sprintf("%s is in two seams: %s and %s.", Upper(words(u)), first.seam.Name, again.seam.Name),
 		"If both are sewn at once, declare one seam and put the third layer after `catching`. If each takes a part of the edge, say `from … to …`.")
 	f = also(f, first.seam.Span, "joined here first")
 	if first.seam == again.seam {
-		f = at(again.seam.Span, "twice in this seam", fmt.Sprintf("%s stands twice in the %s seam.", Upper(edgeWords(u)), again.seam.Name), "Take it out in one of its places.")
+		f = at(again.seam.Span, "twice in this seam", fmt.Sprintf("%s stands twice in the %s seam.", Upper(words(u)), again.seam.Name), "Take it out in one of its places.")
 	}
 	if left := r.forgotten(u, both); left != nil {
-		f.Headline = fmt.Sprintf("%s, and %s is in none.", f.Headline[:len(f.Headline)-1], edgeWords(left))
+		f.Headline = fmt.Sprintf("%s; %s is in none.", f.Headline[:len(f.Headline)-1], words(left))
 		f.Help = fmt.Sprintf("One of the two places was probably meant for `%s`.", left.Path())
 		r.tell(left.Instance, both)
 		r.tell(*left, both)
 	}
 	r.tell(first.seam, both)
 	r.tell(again.seam, both)
-	r.report(both, f)
+	if !said {
+		r.report(both, f)
+	}
 }
 
 // forgotten finds the same edge of another part of the piece to which nothing is
-// done wherever bad holds.
-func (r *run) forgotten(u *model.EdgeUse, bad condition.Cond) *model.EdgeUse {
+// done wherever bad holds: of the other copy on the same side, or of the other
+// side.
+func (r *run) forgotten(u *model.EdgeUse, bad condition.Cond) (found *model.EdgeUse) {
 	spoken := r.declared()
 	for _, i := range u.Instance.Piece.Cloths() {
 		for _, v := range usesOf(r, i, u.Edge) {
 			done := r.Space.Any(r.facts.Shut[v], spoken[v], u.Edge.LeftRaw)
-			if v != *u && i.Cut.Material == u.Instance.Cut.Material && r.Space.Implies(r.Space.And(bad, r.Valid), v.Cond) && !r.possible(r.Space.And(bad, done)) {
-				return &v
+			if v == *u || i.Cut.Material != u.Instance.Cut.Material || !r.Space.Implies(r.Space.And(bad, r.Valid), v.Cond) || r.possible(r.Space.And(bad, done)) {
+				continue
+			}
+			if found == nil || v.Side == u.Side {
+				found = &v
 			}
 		}
 	}
-	return nil
+	return
 }
 
 // declared is where each edge is in a declared seam, sewn or not. Of a seam of

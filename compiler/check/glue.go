@@ -22,7 +22,7 @@ func glueSide(r *run) {
 				if cloth.Material.Interfacing || fits(cloth, in) {
 					continue
 				}
-				r.report(r.Space.And(in.Cond, cloth.Cond), wrongGlue(p, cloth, in))
+				r.report(r.unsaid(p, r.Space.And(in.Cond, cloth.Cond)), wrongGlue(p, cloth, in))
 			}
 		}
 	}

@@ -12,7 +12,7 @@ func init() {
 	register(Rule{ID: "never-applies", Severity: finding.Error, Category: "guards", ahead: 9, run: neverApplies,
 		Purpose: "A sentence holds for no garment that can be chosen.",
 		Why:     "Its guard contradicts the guards of what it refers to, so it is printed for nobody."})
-	register(Rule{ID: "step-without-work", Severity: finding.Warning, Category: "guards", run: workless,
+	register(Rule{ID: "step-without-work", Severity: finding.Warning, Category: "guards", whole: true, ahead: -2, run: workless,
 		Purpose: "A step is printed in garments in which none of its operations is done.",
 		Why:     "The sewist reads a step that is not hers, with nothing in it to do."})
 }
@@ -31,9 +31,7 @@ func neverApplies(r *run) {
 			continue
 		}
 		for _, c := range p.Cuts {
-			if r.possible(c.Material.Cond) {
-				r.dead(c.Cond, c.Span, "This cut line of "+p.Name)
-			}
+			r.deadCut(c)
 		}
 	}
 	for _, s := range r.Sections {
@@ -56,6 +54,22 @@ func (r *run) dead(c condition.Cond, at_ finding.Span, what string) bool {
 	r.report(condition.True, at(at_, "for no garment", what+" holds for no garment that can be chosen.",
 		"Its guard and the guards around it shut each other out; change one of them."))
 	return true
+}
+
+// deadCut reports a cut line that is there for no garment, and tells the guards
+// that shut each other out.
+func (r *run) deadCut(c *model.Cut) {
+	if r.possible(c.Cond) || !r.possible(c.Material.Cond) {
+		return
+	}
+	f := at(c.Span, "for no garment", fmt.Sprintf("This cut line of %s holds for no garment that can be chosen.", the(c.Piece.Name)), "Change one of the guards.")
+	if p, m := r.where(c.Piece.Cond), r.where(c.Material.Cond); p != "" && m != "" {
+		f.Headline = fmt.Sprintf("No garment has this cut line: %s is there only %s, and %s only %s.", the(c.Piece.Name), p, lower(c.Material.Name), m)
+		f = also(also(f, c.Piece.Span, "the piece"), c.Material.Span, "the material")
+	}
+	r.report(condition.True, f)
+	r.tell(c.Piece, condition.True)
+	r.tell(c.Material, condition.True)
 }
 
 // deadItems reports what a step holds for nobody: what its own guard forbids, and
@@ -126,10 +140,11 @@ func workless(r *run) {
 				work = r.Space.Or(work, x.Cond)
 			}
 		}
-		if ops == 0 {
-			continue
+		bad := r.Space.And(r.Space.Diff(st.Cond, work), r.Valid)
+		if ops == 0 || r.errors[bad] {
+			continue // an error in the very same garments is the cause
 		}
-		r.report(r.Space.Diff(st.Cond, work), at(st.Span, "nothing to do", fmt.Sprintf("Nothing is done in the step “%s”.", st.Title.Text),
+		r.report(bad, at(st.Span, "nothing to do", fmt.Sprintf("Nothing is done in the step “%s”.", st.Title.Text),
 			"Guard the step with `when`, as what is done in it is guarded; or take the guards away."))
 	}
 }

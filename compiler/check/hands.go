@@ -10,7 +10,7 @@ import (
 )
 
 func init() {
-	register(Rule{ID: "cut-as-its-mirror-image", Severity: finding.Error, Category: "hands", run: mirrorImage,
+	register(Rule{ID: "cut-as-its-mirror-image", Severity: finding.Error, Category: "hands", whole: true, ahead: 4, run: mirrorImage,
 		Purpose: "A piece is cut with the side up that makes it the mirror image of what its seams need.",
 		Why:     "Two edges that are sewn right sides together run opposite ways. A piece that was cut with the wrong side up has its ends the wrong way round, and no turning over helps."})
 }
@@ -42,11 +42,13 @@ func mirrorImage(r *run) {
 				f = also(f, c.Seam.Span, "this seam needs the other one")
 			}
 			r.report(c.Cond, f)
+			r.tellPiece(c.Cut.Piece, c.Cond)
 			continue
 		}
 		if c.Seam == nil {
 			continue
 		}
+		r.tell(c.Seam, c.Cond)
 		f := at(c.Seam.Span, "the two do not fit", fmt.Sprintf("%s joins pieces whose hands do not fit: one of them is the mirror image of what is needed.", Upper(seamName(c.Seam))),
 			"Look at which side of each piece is up when it is cut, at `drawn as`, and at `worn face in`.")
 		for _, u := range c.Seam.Uses() {
@@ -59,6 +61,37 @@ func mirrorImage(r *run) {
 	for _, s := range unknown {
 		if r.Space.And(s.Cond, r.Valid) != condition.False {
 			r.out = append(r.out, unchecked(model.Unchecked{What: "whether the two edges of " + seamName(s) + " run the right way (nothing tells its ends apart)", Span: s.Span}))
+		}
+	}
+}
+
+// unclashed leaves out of a clash the garments in which something else is
+// reported about its seam or the pieces in it.
+func (r *run) unclashed(c assembly.Clash) condition.Cond {
+	if c.Seam == nil {
+		return c.Cond
+	}
+	bad := r.unsaid(c.Seam, c.Cond)
+	for _, u := range c.Seam.Uses() {
+		bad = r.unsaid(u.Instance.Piece, bad)
+	}
+	if c.Cut == nil {
+		return bad
+	}
+	for _, s := range r.Seams {
+		if joinsPiece(s, c.Cut.Piece) {
+			bad = r.unsaid(s, bad)
+		}
+	}
+	return bad
+}
+
+// tellPiece notes that a piece is reported, and with it the seams that it is in.
+func (r *run) tellPiece(p *model.Piece, bad condition.Cond) {
+	r.tell(p, bad)
+	for _, s := range r.Seams {
+		if joinsPiece(s, p) {
+			r.tell(s, bad)
 		}
 	}
 }

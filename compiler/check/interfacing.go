@@ -10,13 +10,13 @@ import (
 )
 
 func init() {
-	register(Rule{ID: "interfacing-not-cut", Severity: finding.Error, Category: "interfacing", ahead: 3, run: fusedNotCut,
+	register(Rule{ID: "interfacing-not-cut", Severity: finding.Error, Category: "interfacing", whole: true, ahead: 3, run: fusedNotCut,
 		Purpose: "A step fuses a piece for which no interfacing is cut.",
 		Why:     "The sewist looks for a piece that she was never told to cut."})
 	register(Rule{ID: "interfacing-never-fused", Severity: finding.Error, Category: "interfacing", FromAbsence: true, ahead: 2, run: neverFused,
 		Purpose: "Interfacing is cut and no step puts it in.",
 		Why:     "The piece stays limp, and there is a piece of interfacing left over that nobody can place."})
-	register(Rule{ID: "interfacing-fused-twice", Severity: finding.Error, Category: "interfacing", ahead: 3, run: fusedTwice,
+	register(Rule{ID: "interfacing-fused-twice", Severity: finding.Error, Category: "interfacing", whole: true, ahead: 3, run: fusedTwice,
 		Purpose: "Two steps put in the same interfacing.",
 		Why:     "The second step asks for something that is done already, so one of them is wrong."})
 	register(Rule{ID: "interfacing-left-over", Severity: finding.Error, Category: "interfacing", run: leftOver,

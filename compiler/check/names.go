@@ -47,10 +47,26 @@ func neverNamed(r *run) {
 
 func absent(r *run) {
 	for _, a := range r.Absences {
+		if r.lostIn(a.Finding.Place.Span) {
+			continue
+		}
 		f := a.Finding
 		f.Why = r.rule.Why
 		r.report(a.Cond, f)
 	}
+}
+
+// lostIn reports whether a text fetches at a place what no garment has, or a seam
+// of which it could not be worked out what it joins. That is reported already.
+func (r *run) lostIn(at finding.Span) bool {
+	for _, p := range r.Proses {
+		for _, br := range p.Braces {
+			if br.Span == at && br.Target != nil && (!r.possible(br.Target.Cond) || br.Target.Seam != nil && len(br.Target.Seam.Copies) == 0) {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 func headless(r *run) {

@@ -41,7 +41,7 @@ func setHalves(r *run) {
 					continue
 				}
 				bad := r.Space.All(n.Cond, a[x], b[y])
-				f := at(n.Span, "a set of two", fmt.Sprintf("%s: %s and %s used.", n.Name, some(x, n.Parts[0], n.Parts[0]), some(y, n.Parts[1], n.Parts[1])),
+				f := at(n.Span, "a set of two", fmt.Sprintf("%s: %s of `%s` and %s of `%s` %s used.", plain(n.Name), noneOr(x), n.Parts[0], noneOr(y), n.Parts[1], isOrAre(x+y)),
 					"Use as many of one half as of the other.")
 				for _, list := range [][]assembly.Amount{half(0), half(1)} {
 					if len(list) > 0 {
@@ -84,7 +84,7 @@ func buttonholes(r *run) {
 }
 
 func buttonWords(n *model.Notion, buttons, slits int, sewn, holes []assembly.Amount) finding.Finding {
-	f := at(holes[0].Op.Span, some(slits, "buttonhole", "buttonholes"), fmt.Sprintf("%s: %s, and %d sewn on.", plain(n.Name), some(slits, "buttonhole", "buttonholes"), buttons),
+	f := at(holes[0].Op.Span, some(slits, "buttonhole", "buttonholes"), fmt.Sprintf("%s: %s, and %s sewn on.", plain(n.Name), some(slits, "buttonhole", "buttonholes"), noneOr(buttons)),
 		"Sew on one button for each buttonhole.")
 	if len(sewn) == 0 {
 		return f

@@ -14,11 +14,15 @@ import (
 // of trouble has its own rule and its own words.
 func init() {
 	order := func(kind assembly.Kind, severity finding.Severity, id, purpose, why string, word func(*run, assembly.Trouble) finding.Finding) {
-		register(Rule{ID: id, Severity: severity, Category: "order", Purpose: purpose, Why: why, run: func(r *run) {
-			for _, t := range r.troubles() {
-				if t.Kind == kind {
-					r.report(t.Cond, word(r, t))
+		register(Rule{ID: id, Severity: severity, Category: "order", whole: true, Purpose: purpose, Why: why, run: func(r *run) {
+			for _, list := range r.troublesOf(kind) {
+				f := word(r, list[0])
+				for _, t := range list[1:] {
+					if t.Seam != nil {
+						f = also(f, t.Seam.Span, "and this seam")
+					}
 				}
+				r.report(list[0].Cond, f)
 			}
 		}})
 	}
@@ -94,10 +98,10 @@ func init() {
 			return atStep(t, "too late", fmt.Sprintf("%s is marked after it was used.", Upper(t.Word)), "Mark it before the step that uses it.", "used here")
 		})
 
-	register(Rule{ID: "loose-at-the-end", Severity: finding.Error, Category: "order", FromAbsence: true, run: loose,
+	register(Rule{ID: "loose-at-the-end", Severity: finding.Error, Category: "order", FromAbsence: true, ahead: -1, run: loose,
 		Purpose: "At the end a piece is not joined to the rest of the garment.",
 		Why:     "A seam is missing, or a step that applies to some garments only leaves a part lying about in the others."})
-	register(Rule{ID: "pressed-toward-a-stranger", Severity: finding.Error, Category: "order", run: strangers,
+	register(Rule{ID: "pressed-toward-a-stranger", Severity: finding.Error, Category: "order", ahead: 2, run: strangers,
 		Purpose: "A seam is pressed toward, or stitched on, a piece that it does not join.",
 		Why:     "The allowances can only lie on one of the two parts that the seam joins."})
 }
@@ -107,6 +111,58 @@ func (r *run) troubles() []assembly.Trouble {
 		r.played, r.trouble = true, assembly.Play(r.Pattern)
 	}
 	return r.trouble
+}
+
+// troublesOf lists the troubles of a kind that nothing else explains, those of one
+// operation in the same garments together.
+func (r *run) troublesOf(kind assembly.Kind) (all [][]assembly.Trouble) {
+	at := map[string]int{}
+	for _, t := range r.troubles() {
+		if t.Kind != kind {
+			continue
+		}
+		if t.Cond = r.unexplained(t); !r.possible(t.Cond) {
+			continue
+		}
+		k := fmt.Sprint(t.Op.Span.Start.Offset, t.Op.Span.File, t.Cond, t.Seam == nil)
+		if i, ok := at[k]; ok && t.Seam != nil {
+			all[i] = append(all[i], t)
+			continue
+		}
+		at[k] = len(all)
+		all = append(all, []assembly.Trouble{t})
+	}
+	return
+}
+
+// unexplained leaves out of a trouble the garments in which something else is
+// reported about the seam, the edge or the operations in it.
+func (r *run) unexplained(t assembly.Trouble) condition.Cond {
+	c := t.Cond
+	if t.Seam != nil {
+		c = r.unsaid(t.Seam, c)
+	}
+	if t.Use != nil {
+		u := *t.Use
+		for _, v := range usesOf(r, u.Instance, u.Edge) {
+			if v.Side == u.Side {
+				c = r.unsaid(v, c)
+			}
+		}
+	}
+	for _, op := range []*model.Op{t.Op, t.By} {
+		if op == nil {
+			continue
+		}
+		for _, o := range op.Objects {
+			o.Each(func(x *model.Target) {
+				if x.Seam != nil {
+					c = r.unsaid(x.Seam, c)
+				}
+			})
+		}
+	}
+	return c
 }
 
 func seamName(s *model.Seam) string { return "the " + s.Name + " seam" }
@@ -221,7 +277,7 @@ func loose(r *run) {
 	byCond := map[condition.Cond][]*model.Instance{}
 	var conds []condition.Cond
 	for i, c := range all {
-		if c = r.Space.And(c, r.Valid); c != condition.False {
+		if c = r.Space.And(r.clear(r.unsaid(i, c)), r.Valid); c != condition.False {
 			if byCond[c] == nil {
 				conds = append(conds, c)
 			}
@@ -252,20 +308,37 @@ func strangers(r *run) {
 			if p == nil || name == "on" && op.Verb != "topstitch" && op.Verb != "understitch" && op.Verb != "edgestitch" {
 				continue
 			}
-			for _, o := range op.Objects {
-				if o.Seam == nil {
-					continue
-				}
-				for _, t := range p.Targets {
-					if t.Piece == nil || t.Kind != model.ToPiece || joinsPiece(o.Seam, t.Piece) {
-						continue
-					}
-					f := at(t.Span, "not in this seam", fmt.Sprintf("%s does not join %s.", Upper(seamName(o.Seam)), the(t.Piece.Name)), "Name one of the pieces that the seam joins.")
-					r.report(r.Space.And(op.Cond, t.Cond), also(f, o.Seam.Span, "declared here"))
+			for _, t := range p.Targets {
+				if t.Piece != nil && t.Kind == model.ToPiece && len(t.Instances) > 0 {
+					r.stranger(op, t)
 				}
 			}
 		}
 	}
+}
+
+// stranger compares the seams of one operation with the piece that it names.
+func (r *run) stranger(op *model.Op, t *model.Target) {
+	var seams []*model.Seam
+	for _, o := range op.Objects {
+		if o.Seam != nil && len(o.Seam.Copies) > 0 && !joinsPiece(o.Seam, t.Piece) {
+			seams = append(seams, o.Seam)
+		}
+	}
+	if len(seams) == 0 {
+		return
+	}
+	do := "do"
+	if len(seams) == 1 {
+		do = "does"
+	}
+	bad := r.Space.And(op.Cond, t.Cond)
+	f := at(t.Span, "not in this seam", fmt.Sprintf("%s %s not join %s.", Upper(theSeams(seams)), do, the(t.Piece.Name)), "Name one of the pieces that are joined.")
+	for _, s := range seams {
+		f = also(f, s.Span, "declared here")
+		r.tell(s, bad)
+	}
+	r.report(bad, f)
 }
 
 func joinsPiece(s *model.Seam, p *model.Piece) bool {

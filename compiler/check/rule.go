@@ -40,6 +40,7 @@ type Rule struct {
 	// FromAbsence marks a rule that concludes from what is not there. It waits
 	// until everything could be read.
 	FromAbsence bool
+	whole       bool       // it needs every guard and name, and waits likewise
 	ahead       int        // rules with more run first
 	run         func(*run) // nil for what is found outside this package
 }
@@ -81,8 +82,9 @@ type run struct {
 	facts   *assembly.Facts
 	played  bool
 	trouble []assembly.Trouble
-	idle    map[*model.Op]bool     // operations that hold for no garment
-	spoken  map[any]condition.Cond // of each thing, where a finding about it is reported
+	idle    map[*model.Op]bool      // operations that hold for no garment
+	spoken  map[any]condition.Cond  // of each thing, where a finding about it is reported
+	errors  map[condition.Cond]bool // in which garments errors hold
 	keep    func(rule string, at finding.Span, bad condition.Cond)
 }
 
@@ -91,7 +93,7 @@ type run struct {
 func Run(p *model.Pattern, broken bool) []finding.Finding { return newRun(p).all(broken) }
 
 func newRun(p *model.Pattern) *run {
-	r := &run{Pattern: p, names: namesOf(p), spoken: map[any]condition.Cond{}}
+	r := &run{Pattern: p, names: namesOf(p), spoken: map[any]condition.Cond{}, errors: map[condition.Cond]bool{}}
 	r.idle = r.idleOps()
 	r.Pattern = asMeant(p, r.idle)
 	r.facts = assembly.Gather(r.Pattern)
@@ -102,7 +104,7 @@ func (r *run) all(broken bool) []finding.Finding {
 	order := slices.Clone(registry)
 	slices.SortStableFunc(order, func(a, b *Rule) int { return b.ahead - a.ahead })
 	for _, rule := range order {
-		if rule.run == nil || broken && rule.FromAbsence {
+		if rule.run == nil || broken && (rule.FromAbsence || rule.whole) {
 			continue
 		}
 		r.rule = rule
@@ -138,6 +140,9 @@ func (r *run) report(bad condition.Cond, f finding.Finding, others ...finding.Sp
 		r.out = append(r.out, f)
 		return
 	}
+	if f.Severity == finding.Error {
+		r.errors[bad] = true
+	}
 	f.When = r.where(bad)
 	if w, ok := r.Space.Witness(bad); ok && f.When != "" {
 		f.Witness = r.Space.WordsFor(w, r.names, r.dependsOnSize(bad))
@@ -158,6 +163,18 @@ func (r *run) tell(thing any, bad condition.Cond) {
 // unsaid leaves out of a condition where a thing has been reported already.
 func (r *run) unsaid(thing any, bad condition.Cond) condition.Cond {
 	return r.Space.Diff(bad, r.spoken[thing])
+}
+
+// clear leaves out of a condition where any seam has been reported, or it is not
+// known what it joins: nobody knows then what hangs together.
+func (r *run) clear(c condition.Cond) condition.Cond {
+	for _, s := range r.Seams {
+		c = r.unsaid(s, c)
+		if len(s.Copies) == 0 {
+			c = condition.False
+		}
+	}
+	return c
 }
 
 func (r *run) dependsOnSize(c condition.Cond) bool {

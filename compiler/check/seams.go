@@ -19,7 +19,7 @@ func init() {
 	register(Rule{ID: "dart-never-sewn", Severity: finding.Error, Category: "seams", FromAbsence: true, ahead: 5, run: dartUnsewn,
 		Purpose: "A dart, pleat or tuck is declared and no step sews it.",
 		Why:     "The edge stays longer than the one that it is sewn to, and the garment wider than its shape."})
-	register(Rule{ID: "seam-sewn-twice", Severity: finding.Error, Category: "seams", ahead: 5, run: sewnTwice,
+	register(Rule{ID: "seam-sewn-twice", Severity: finding.Error, Category: "seams", whole: true, ahead: 5, run: sewnTwice,
 		Purpose: "Two steps sew the same seam.",
 		Why:     "The second step asks for something that is done already, so one of them is wrong."})
 }

@@ -36,6 +36,13 @@ func some(n int, one, many string) string {
 	return fmt.Sprintf("%d %s", n, many)
 }
 
+func noneOr(n int) string {
+	if n == 0 {
+		return "none"
+	}
+	return fmt.Sprint(n)
+}
+
 // listed joins names for a sentence, and counts what is more than five.
 func listed(names []string) string {
 	const most = 5
@@ -86,4 +93,11 @@ func edgeWords(u *model.EdgeUse) string {
 		part = "the " + u.Side.String() + " half of " + part
 	}
 	return "the " + lower(u.Edge.Name) + " edge of " + part
+}
+
+// copyWords is the same without the side, for what is so on both sides.
+func copyWords(u *model.EdgeUse) string {
+	i := *u.Instance
+	i.Side = model.Neither
+	return edgeWords(&model.EdgeUse{Instance: &i, Edge: u.Edge})
 }

@@ -83,8 +83,12 @@ func (b *builder) seams(s Source) {
 	}
 	b.Seams = append(b.Seams, x)
 	x.Joins, x.To = b.row(n.Joins, nil), b.row(n.To, nil)
+	to := n.To
+	if n.Itself {
+		x.To, to = x.Joins, n.Joins
+	}
 	in := b.clauses(x, n)
-	if len(x.Joins) < len(n.Joins.Runs) || len(x.To) < len(n.To.Runs) {
+	if len(x.Joins) < len(n.Joins.Runs) || len(x.To) < len(to.Runs) {
 		return // a name in it means nothing; that is reported
 	}
 	if b.onlyEdges(x) {

@@ -38,6 +38,7 @@ var (
 	seams   = []TargetKind{ToSeam}
 	lines   = []TargetKind{ToSeam, ToEdge, ToPartEdge, ToPart, ToShaping, ToMark}
 	edges   = []TargetKind{ToEdge, ToPartEdge, ToSeam}
+	rows    = []TargetKind{ToSeam, ToEdge, ToPartEdge, ToPart, ToShaping, ToMark, ToPiece, ToBit} // what a row of stitching runs on
 	pieces  = []TargetKind{ToPiece, ToPart, ToBit}
 	items   = []TargetKind{ToPiece, ToPart, ToBit, ToNotion, ToEdge, ToPartEdge}
 	stock   = []TargetKind{ToNotion, ToBit, ToPiece, ToPart}
@@ -92,8 +93,8 @@ var Operations = []Operation{
 	{Verb: "level", Class: Prepare, On: edges, Blade: true, Means: "Let a hem hang out and trim it even."},
 
 	{Verb: "understitch", Class: Decorate, On: lines, Means: "Stitch the allowances to the facing, close to the seam."},
-	{Verb: "edgestitch", Class: Decorate, On: lines, Shuts: true, Means: "Sew a row close to an edge or a fold."},
-	{Verb: "topstitch", Class: Decorate, On: lines, Means: "Sew a visible row from the right side."},
+	{Verb: "edgestitch", Class: Decorate, On: rows, Shuts: true, Means: "Sew a row close to an edge or a fold."},
+	{Verb: "topstitch", Class: Decorate, On: rows, Means: "Sew a visible row from the right side."},
 	{Verb: "stitch", Class: Decorate, On: any_, Joins: true, Means: "Sew a row through all that lies there."},
 	{Verb: "ditch", Class: Decorate, On: lines, Means: "Sew in the groove of a seam and catch the layer below."},
 	{Verb: "quilt", Class: Decorate, On: any_, Means: "Stitch through top, wadding and backing."},

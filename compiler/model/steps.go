@@ -228,6 +228,8 @@ func (b *builder) phrase(o *Op, n *dsl.Phrase) {
 		p.Word = n.Way
 	case n.Out != "", n.Side != "":
 		p.Word = n.Out + n.Side
+	case n.ToSide+n.Away != "":
+		p.Word = n.ToSide + n.Away
 	case n.AllLayer:
 		p.Word = "all layers"
 	case n.Gap != nil:

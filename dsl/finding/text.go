@@ -3,6 +3,7 @@ package finding
 import (
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 )
 
@@ -31,8 +32,10 @@ func (w *Writer) Write(f Finding) {
 	colour := [...]string{red, yellow, blue, dim}[f.Severity]
 	fmt.Fprintf(w.Out, "%s %s %s\n", w.paint(colour+bold, f.Severity.String()+":"), w.paint(bold, headline(f)), w.paint(dim, "["+f.Rule+"]"))
 	w.place(f.Place, "^")
-	for _, r := range f.Related {
-		w.place(r, "-")
+	for i, r := range f.Related {
+		if !slices.Contains(f.Related[:i], r) {
+			w.place(r, "-")
+		}
 	}
 	for _, note := range []struct{ name, text string }{{"for example", f.Witness}, {"why", f.Why}, {"do", f.Help}} {
 		if note.text != "" {

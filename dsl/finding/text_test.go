@@ -29,7 +29,7 @@ func TestWrite(t *testing.T) {
 	full := Finding{
 		Rule: "pair-or-alike", Severity: Error, Headline: "2 of the back are cut.",
 		Place:   Place{Span: span(3, 2, 12), Label: "a pair, or all alike?"},
-		Related: []Place{{Span: span(2, 7, 11), Label: "declared here"}},
+		Related: []Place{{Span: span(2, 7, 11), Label: "declared here"}, {Span: span(2, 7, 11), Label: "declared here"}}, // said once
 		When:    "in view B", Witness: "view B, size 12", Why: "Only one can be sewn.", Help: "Add `mirrored`.",
 	}
 	several := Finding{Rule: "r", Severity: Warning, Headline: "Not closed.", Place: Place{
