@@ -124,7 +124,9 @@ func firstDifference(a, b string) (line int, restA, restB string) {
 	for line < len(x) && line < len(y) && x[line] == y[line] {
 		line++
 	}
-	few := func(list []string) string { return strings.Join(list[min(line, len(list)):min(line+4, len(list))], "\n") }
+	few := func(list []string) string {
+		return strings.Join(list[min(line, len(list)):min(line+4, len(list))], "\n")
+	}
 	return line + 1, few(x), few(y)
 }
 

@@ -22,8 +22,12 @@ func (f *feed) Next() (lexer.Token, error) {
 		return lexer.EOFToken(f.position(f.end)), nil
 	}
 	t := f.toks[f.at]
+	value := t.Text // the leaves mend it; so places are those of the text as written
+	if f.at == 0 && t.Kind == Word {
+		value = t.Meant()
+	}
 	f.at++
-	return lexer.Token{Type: typeOf(t.Kind), Value: t.Meant(), Pos: f.position(t.Start)}, nil
+	return lexer.Token{Type: typeOf(t.Kind), Value: value, Pos: f.position(t.Start)}, nil
 }
 
 func (f *feed) position(p finding.Pos) lexer.Position {

@@ -18,7 +18,7 @@ func one(l *lexer.PeekingLexer, k Kind) (toks []lexer.Token, text string, err er
 		return nil, "", participle.NextMatch
 	}
 	start := l.RawCursor()
-	text = l.Next().Value
+	text = meant(k, l.Next().Value)
 	return l.Range(start, l.RawCursor()), text, nil
 }
 
@@ -66,12 +66,12 @@ func (r *Ref) Parse(l *lexer.PeekingLexer) error {
 		return participle.NextMatch
 	}
 	start := l.RawCursor()
-	r.Parts = append(r.Parts, l.Next().Value)
+	r.Parts = append(r.Parts, meant(Word, l.Next().Value))
 	for take(l, ".") {
 		if l.Peek().Type != typeOf(Word) {
 			return expecting(l, "<word>")
 		}
-		r.Parts = append(r.Parts, l.Next().Value)
+		r.Parts = append(r.Parts, meant(Word, l.Next().Value))
 	}
 	r.Tokens = l.Range(start, l.RawCursor())
 	return nil

@@ -56,13 +56,13 @@ func readAtom(l *lexer.PeekingLexer) (*GuardAtom, error) {
 	if t := l.Peek().Type; t != typeOf(Word) && t != typeOf(Number) {
 		return nil, expecting(l, "GuardAtom")
 	}
-	atom := &GuardAtom{Name: l.Next().Value}
+	atom := &GuardAtom{Name: meant(Word, l.Next().Value)}
 	if take(l, "is") {
 		atom.IsNot = take(l, "not")
 		if l.Peek().Type != typeOf(Word) {
 			return nil, expecting(l, "<word>")
 		}
-		atom.Is = l.Next().Value
+		atom.Is = meant(Word, l.Next().Value)
 	}
 	atom.Tokens = l.Range(start, l.RawCursor())
 	return atom, nil

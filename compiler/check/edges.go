@@ -3,6 +3,7 @@ package check
 import (
 	"fmt"
 
+	"seamwarden/compiler/assembly"
 	"seamwarden/compiler/condition"
 	"seamwarden/compiler/model"
 	"seamwarden/dsl/finding"
@@ -215,6 +216,12 @@ func (r *run) reportRaw(list []rawEdge, only bool) {
 	if len(list) > 1 {
 		f.Headline = fmt.Sprintf("Nothing is done to the %s edges of %s.", lower(first.edge.Name), listed(names))
 	}
+	if seam, u := r.takenInstead(first); seam != nil && len(list) == 1 {
+		f.Headline = fmt.Sprintf("%s, and its %s edge is closed twice: in the %s seam and by another step.", f.Headline[:len(f.Headline)-1], lower(u.Edge.Name), seam.Name)
+		f.Help = fmt.Sprintf("Did you mean `%s.%s` in the %s seam?", first.edge.Piece.ID, first.edge.ID, seam.Name)
+		f = also(f, seam.Span, "this seam")
+		r.tell(seam, first.bad)
+	}
 	if n := r.idleTape(first.bad); only && n != nil {
 		f.Headline = fmt.Sprintf("%s, and %s is listed and never used.", f.Headline[:len(f.Headline)-1], lower(plain(n.Name)))
 		f.Help = fmt.Sprintf("If the tape is for this edge, bind it in a step: bind %s.%s with %s.", first.edge.Piece.ID, first.edge.ID, n.ID)
@@ -222,6 +229,33 @@ func (r *run) reportRaw(list []rawEdge, only bool) {
 		r.tell(n, first.bad)
 	}
 	r.report(first.bad, f, others...)
+}
+
+// takenInstead finds a seam that takes another edge of the same piece, which a step
+// closes as well: one of the two edges was meant to be the raw one.
+func (r *run) takenInstead(x rawEdge) (*model.Seam, *model.EdgeUse) {
+	for _, t := range r.troubles() {
+		if t.Kind != assembly.EdgeClosedBefore || t.Use == nil || t.Use.Instance.Piece != x.edge.Piece || t.By == nil {
+			continue
+		}
+		for _, op := range []*model.Op{t.By, t.Op} {
+			for _, o := range op.Objects {
+				if o.Seam != nil && op.Row.Sews && takes(o.Seam, t.Use.Edge) && r.possible(r.Space.And(x.bad, t.Cond)) {
+					return o.Seam, t.Use
+				}
+			}
+		}
+	}
+	return nil, nil
+}
+
+func takes(s *model.Seam, e *model.Edge) bool {
+	for _, u := range s.Uses() {
+		if u.Edge == e {
+			return true
+		}
+	}
+	return false
 }
 
 // idleTape finds a tape that no step uses, in the very garments in which bad

@@ -18,51 +18,57 @@ func init() {
 func mirrorImage(r *run) {
 	clashes, _, unknown := assembly.Hands(r.Pattern)
 	for _, c := range clashes {
-		if c.Cut != nil && c.Cut.Lay.Mirrored {
-			side, other := "right", "left"
-			if c.Cut.Piece.DrawnLeft {
-				side, other = other, side
-			}
-			f := at(c.Cut.Piece.Span, "drawn as "+side, fmt.Sprintf("%s is drawn as the %s one, and its seams need the printed side to be the %s one.", Upper(the(c.Cut.Piece.Name)), side, other),
-				fmt.Sprintf("Say `drawn as %s`, or look at the order of its edges: they are listed clockwise as drawn.", other))
-			if c.Seam != nil {
-				f = also(f, c.Seam.Span, "this seam needs it")
-			}
-			r.report(c.Cond, f)
-			continue
+		bad := r.unclashed(c)
+		switch {
+		case c.Cut != nil:
+			r.report(bad, clashOfCut(c))
+			r.tellPiece(c.Cut.Piece, bad)
+		case c.Seam != nil:
+			r.report(bad, clashOfSeam(c))
+			r.tell(c.Seam, bad)
 		}
-		if c.Cut != nil {
-			say := "wrong side up"
-			if c.Cut.Lay.Up == model.FaceDown {
-				say = "right side up"
-			}
-			f := at(c.Cut.Span, "comes out as the mirror image", fmt.Sprintf("%s is cut with the wrong side up for what it is sewn to.", Upper(the(c.Cut.Piece.Name))),
-				fmt.Sprintf("Cut it `%s`.", say))
-			if c.Seam != nil {
-				f = also(f, c.Seam.Span, "this seam needs the other one")
-			}
-			r.report(c.Cond, f)
-			r.tellPiece(c.Cut.Piece, c.Cond)
-			continue
-		}
-		if c.Seam == nil {
-			continue
-		}
-		r.tell(c.Seam, c.Cond)
-		f := at(c.Seam.Span, "the two do not fit", fmt.Sprintf("%s joins pieces whose hands do not fit: one of them is the mirror image of what is needed.", Upper(seamName(c.Seam))),
-			"Look at which side of each piece is up when it is cut, at `drawn as`, and at `worn face in`.")
-		for _, u := range c.Seam.Uses() {
-			if sp := u.Instance.Cut.Span; len(f.Related) < 3 {
-				f = also(f, sp, the(u.Instance.Piece.Name)+" is cut here")
-			}
-		}
-		r.report(c.Cond, f)
 	}
 	for _, s := range unknown {
-		if r.Space.And(s.Cond, r.Valid) != condition.False {
+		if r.possible(s.Cond) {
 			r.out = append(r.out, unchecked(model.Unchecked{What: "whether the two edges of " + seamName(s) + " run the right way (nothing tells its ends apart)", Span: s.Span}))
 		}
 	}
+}
+
+// clashOfCut words a clash that turning one piece over would cure.
+func clashOfCut(c assembly.Clash) finding.Finding {
+	p := c.Cut.Piece
+	var f finding.Finding
+	if c.Cut.Lay.Mirrored {
+		side, other := "right", "left"
+		if p.DrawnLeft {
+			side, other = other, side
+		}
+		f = at(p.Span, "drawn as "+side, fmt.Sprintf("%s is drawn as the %s one, and its seams need the printed side to be the %s one.", Upper(the(p.Name)), side, other),
+			fmt.Sprintf("Say `drawn as %s`, or look at the order of its edges: they are listed clockwise as drawn.", other))
+	} else {
+		say := "wrong side up"
+		if c.Cut.Lay.Up == model.FaceDown {
+			say = "right side up"
+		}
+		f = at(c.Cut.Span, "comes out as the mirror image", fmt.Sprintf("%s is cut with the wrong side up for what it is sewn to.", Upper(the(p.Name))), fmt.Sprintf("Cut it `%s`.", say))
+	}
+	if c.Seam != nil {
+		f = also(f, c.Seam.Span, "this seam needs the other one")
+	}
+	return f
+}
+
+// clashOfSeam words a clash of which nobody can say which piece is wrong.
+func clashOfSeam(c assembly.Clash) finding.Finding {
+	f := at(c.Seam.Span, "the two do not fit", fmt.Sprintf("%s joins pieces whose hands do not fit: one of them is the mirror image of what is needed.", Upper(seamName(c.Seam))),
+		"Look at which side of each piece is up when it is cut, at `drawn as`, and at `worn face in`.")
+	for _, u := range c.Seam.Uses() {
+		if len(f.Related) < 3 {
+			f = also(f, u.Instance.Cut.Span, the(u.Instance.Piece.Name)+" is cut here")
+		}
+	}
+	return f
 }
 
 // unclashed leaves out of a clash the garments in which something else is

@@ -54,6 +54,7 @@ type Finding struct {
 	Witness  string // one concrete garment in which it holds
 	Why      string
 	Help     string
+	Edits    []Edit // changes that mend it; see Fixes
 }
 
 // Sort puts findings in the order of their places, then of their rules, so that
