@@ -56,7 +56,7 @@ var classNames = []struct {
 // kindWords says what an operation can act on.
 var kindWords = map[model.TargetKind]string{
 	model.ToSeam: "seam", model.ToEdge: "edge", model.ToPartEdge: "edge", model.ToPiece: "piece", model.ToPart: "made-up part", model.ToBit: "part of a strip",
-	model.ToNotion: "notion", model.ToMark: "mark", model.ToShaping: "dart, pleat or tuck", model.ToGap: "opening", model.ToMaterial: "fabric",
+	model.ToNotion: "notion", model.ToMark: "mark", model.ToShaping: "dart", model.ToGap: "opening", model.ToMaterial: "fabric",
 }
 
 func actsOn(t *testing.T, kinds []model.TargetKind) string {

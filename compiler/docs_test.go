@@ -29,7 +29,8 @@ import (
 //	svg               a figure, read with no finding; or wrong RULE
 //	text said         what the block before it makes the compiler say
 //
-// Every seam block that is not wrong stands in its canonical form.
+// Every seam block that is not wrong stands in its canonical form. Advice is not
+// counted as a finding, as elsewhere.
 var updateDocs = flag.Bool("update", false, "write what the program says today into the reference pages")
 
 // pages are the files whose blocks are tried. README.md need not be there.
@@ -145,9 +146,10 @@ func ofFragment(all []finding.Finding) (kept []finding.Finding) {
 func (b *block) judge(t *testing.T, found []finding.Finding, sources map[string]string) said {
 	var checked, open []finding.Finding
 	for _, f := range found {
-		if f.Severity == finding.Unchecked {
+		switch {
+		case f.Severity == finding.Unchecked:
 			open = append(open, f)
-		} else {
+		case f.Severity != finding.Advice || f.Rule == b.wrong():
 			checked = append(checked, f)
 		}
 	}
@@ -161,6 +163,9 @@ func (b *block) judge(t *testing.T, found []finding.Finding, sources map[string]
 		w.Write(f)
 	}
 	rule := b.wrong()
+	if rule != "" && b.before != "*Wrong*, `"+rule+"`:" {
+		t.Errorf("%s: the line above does not say *Wrong*, `%s`:", b.place, rule)
+	}
 	switch {
 	case rule != "" && (len(checked) != 1 || checked[0].Rule != rule):
 		t.Errorf("%s: want exactly one finding of %s, got %d:\n%s", b.place, rule, len(checked), &text)
@@ -240,7 +245,8 @@ type block struct {
 	kind, text string
 	words      []string
 	place      string
-	from, to   int // of the text, in the page
+	before     string // the line of text above its fence
+	from, to   int    // of the text, in the page
 }
 
 func readPage(t *testing.T, name string) *page {
@@ -252,19 +258,21 @@ func readPage(t *testing.T, name string) *page {
 		t.Fatal(err)
 	}
 	p := &page{name: name, text: string(data)}
-	at, line := 0, 0
+	at, line, before := 0, 0, ""
 	var open *block
 	for text := range strings.Lines(p.text) {
 		line++
 		switch fence := strings.HasPrefix(text, "```"); {
 		case fence && open == nil:
 			words := append(strings.Fields(text[3:]), "")
-			open = &block{kind: words[0], words: words[1:], place: fmt.Sprintf("%s:%d", filepath.Base(name), line+1), from: at + len(text)}
+			open = &block{kind: words[0], words: words[1:], place: fmt.Sprintf("%s:%d", filepath.Base(name), line+1), before: before, from: at + len(text)}
 		case fence:
 			open.to = at
 			open.text = p.text[open.from:open.to]
 			p.blocks = append(p.blocks, *open)
 			open = nil
+		case strings.TrimSpace(text) != "":
+			before = strings.TrimSpace(text)
 		}
 		at += len(text)
 	}

@@ -102,6 +102,7 @@ var hostile = map[string]func(n int) string{
 	"quotes and space": func(n int) string { return strings.Repeat(`" `, n/2) },
 	"curly quotes":     func(n int) string { return strings.Repeat(`“"`, n/4) },
 	"open quotes":      func(n int) string { return strings.Repeat("a \"b\n", n/5) },
+	"quotes on lines":  func(n int) string { return strings.Repeat("\"a\n\n", n/4) },
 	"apostrophes":      func(n int) string { return strings.Repeat("' ", n/2) },
 	"numbers":          func(n int) string { return strings.Repeat("1 ", n/2) },
 	"one word":         func(n int) string { return strings.Repeat("a", n) },

@@ -2,7 +2,10 @@ package dsl
 
 import (
 	"reflect"
+	"strings"
 	"testing"
+
+	"github.com/alecthomas/participle/v2/lexer"
 )
 
 // TestCanonicalFileShowsAll asserts that the canonical file has every kind of
@@ -61,7 +64,12 @@ func (g *gallery) block(name string, body []*Sentence) {
 		k, _, _ := kindOf(name, s)
 		g.kinds[k] = true
 		g.set(reflect.ValueOf(*s))
-		g.node(reflect.ValueOf(s.Node))
+		eachNode(reflect.ValueOf(s.Node), func(v reflect.Value) {
+			g.set(v)
+			if p, ok := v.Addr().Interface().(*Phrase); ok {
+				g.phrases[p.Name()] = true
+			}
+		})
 		g.block(s.block(), s.Body)
 	}
 }
@@ -75,26 +83,68 @@ func (g *gallery) set(v reflect.Value) {
 	}
 }
 
-// node walks through a node.
-func (g *gallery) node(v reflect.Value) {
+// TestPlacesOfNodes asserts that every node knows where its words stand, in a copy
+// of the canonical file with characters of several bytes and mended slips.
+func TestPlacesOfNodes(t *testing.T) {
+	src := strings.NewReplacer(`view A "With hood"`, `view A “With hood”`, `option pockets "Welt pockets"`, `option pockets 'Welt pockets'`,
+		"allow 5/8in", `allow 5/8"`, "front-facing", "front–facing").Replace(string(canonical(t)))
+	f := Parse("canonical.seam", []byte(src))
+	nodes := 0
+	each(f.Sentences, func(s *Sentence) {
+		eachNode(reflect.ValueOf(s.Node), func(v reflect.Value) {
+			toks := v.FieldByName("Tokens")
+			if !toks.IsValid() {
+				return
+			}
+			nodes++
+			checkSpan(t, src, v, toks.Interface().([]lexer.Token))
+		})
+	})
+	if nodes < 400 {
+		t.Errorf("only %d nodes were looked at", nodes)
+	}
+}
+
+// each goes through all sentences.
+func each(body []*Sentence, do func(*Sentence)) {
+	for _, s := range body {
+		do(s)
+		each(s.Body, do)
+	}
+}
+
+// eachNode goes through a node and all nodes in it.
+func eachNode(v reflect.Value, do func(reflect.Value)) {
 	switch v.Kind() {
 	case reflect.Pointer:
-		if p, ok := v.Interface().(*Phrase); ok && p != nil {
-			g.phrases[p.Name()] = true
-		}
 		if !v.IsNil() {
-			g.node(v.Elem())
+			eachNode(v.Elem(), do)
 		}
 	case reflect.Slice:
 		for i := range v.Len() {
-			g.node(v.Index(i))
+			eachNode(v.Index(i), do)
 		}
 	case reflect.Struct:
-		g.set(v)
+		do(v)
 		for i := range v.NumField() {
 			if v.Type().Field(i).Name != "Tokens" {
-				g.node(v.Field(i))
+				eachNode(v.Field(i), do)
 			}
+		}
+	}
+}
+
+func checkSpan(t *testing.T, src string, v reflect.Value, toks []lexer.Token) {
+	t.Helper()
+	at := SpanOf(toks)
+	if len(toks) == 0 || place(src, at.Start.Offset) != at.Start || place(src, at.End.Offset) != at.End {
+		t.Errorf("%s %+v at %+v", v.Type(), v, at)
+		return
+	}
+	text := v.FieldByName("Text")
+	if got := src[at.Start.Offset:at.End.Offset]; text.IsValid() && text.Kind() == reflect.String {
+		if want := text.String(); meant(Word, got) != want && meant(Measure, got) != want && meant(String, got) != want {
+			t.Errorf("%s is %q, but %q stands at its place", v.Type(), want, got)
 		}
 	}
 }

@@ -2,7 +2,7 @@ package dsl
 
 import (
 	"io"
-	"unicode/utf8"
+	"strings"
 
 	"github.com/alecthomas/participle/v2/lexer"
 
@@ -22,9 +22,9 @@ func (f *feed) Next() (lexer.Token, error) {
 		return lexer.EOFToken(f.position(f.end)), nil
 	}
 	t := f.toks[f.at]
-	value := t.Text // the leaves mend it; so places are those of the text as written
-	if f.at == 0 && t.Kind == Word {
-		value = t.Meant()
+	value := t.Text // the leaves mend it, so that places are those of the text as written
+	if t.Mend != "" && t.Fault == "" {
+		value = t.Mend // a misspelt first word
 	}
 	f.at++
 	return lexer.Token{Type: typeOf(t.Kind), Value: value, Pos: f.position(t.Start)}, nil
@@ -64,7 +64,18 @@ func SpanOf(toks []lexer.Token) finding.Span {
 	return finding.Span{
 		File:  first.Pos.Filename,
 		Start: finding.Pos{Offset: first.Pos.Offset, Line: first.Pos.Line, Column: first.Pos.Column},
-		End: finding.Pos{Offset: last.Pos.Offset + len(last.Value), Line: last.Pos.Line,
-			Column: last.Pos.Column + utf8.RuneCountInString(last.Value)},
+		End:   endOf(last),
 	}
+}
+
+// endOf gives the place behind a token, which may be text of several lines.
+func endOf(t lexer.Token) finding.Pos {
+	end := finding.Pos{Offset: t.Pos.Offset + len(t.Value), Line: t.Pos.Line, Column: t.Pos.Column}
+	last := t.Value
+	if i := strings.LastIndexByte(last, '\n'); i >= 0 {
+		end.Line += strings.Count(last, "\n")
+		end.Column, last = 1, last[i+1:]
+	}
+	end.Column += characters(last)
+	return end
 }

@@ -165,10 +165,14 @@ func (g *grouper) continues(s *Sentence, head []Token, t Token, n int) bool {
 	if t.Is("{") {
 		return !s.HasBody
 	}
-	if endsOpen(head) {
-		return t.Indent > head[0].Indent || !begins(g.in(), t, g.toks[n+1])
+	indent := head[0].Indent
+	if s.HasBody {
+		indent = s.opening().Indent
 	}
-	return !s.HasBody && t.Indent > head[0].Indent && (t.Is(",") || t.Is(")") || joins[t.Text] && !g.opensAnyway(n))
+	if endsOpen(head) {
+		return t.Indent > indent || !begins(g.in(), t, g.toks[n+1])
+	}
+	return !s.HasBody && t.Indent > indent && (t.Is(",") || t.Is(")") || joins[t.Text] && !g.opensAnyway(n))
 }
 
 // opensAnyway reports whether a joining word, number n, begins a sentence of its

@@ -1,9 +1,12 @@
 package dsl
 
-import "strings"
+import (
+	"strings"
+	"unicode/utf8"
+)
 
 // meant gives what a token of a kind is taken for: its text, unless that has one
-// of the slips with one sensible meaning. These are reported all the same.
+// of the slips that leave one sensible meaning. They are reported all the same.
 func meant(k Kind, text string) string {
 	switch k {
 	case Word:
@@ -28,17 +31,16 @@ func plainHyphen(r rune) rune {
 	return r
 }
 
-// meantString puts text in apostrophes into quotation marks and text that was
+// meantString puts text in apostrophes into quotation marks, and text that was
 // broken over lines on one line.
 func meantString(text string) string {
-	for i, r := range text {
-		if i == 0 && !isApostrophe(r) {
-			break
-		}
-		if i > 0 && isApostrophe(r) {
-			_, body, _ := strings.Cut(text, text[:i][:len(text[:i])])
-			_ = body
-		}
+	first, n := utf8.DecodeRuneInString(text)
+	if isApostrophe(first) {
+		_, last := utf8.DecodeLastRuneInString(text)
+		return `"` + strings.ReplaceAll(text[n:len(text)-last], `\`, `\\`) + `"`
+	}
+	if strings.Contains(text, "\n") {
+		return strings.Join(strings.Fields(text), " ")
 	}
 	return text
 }

@@ -8,6 +8,29 @@ func reservedName(node any) *Name {
 			return n
 		}
 	}
+	if n := bareName(node); n != nil && beginsPhrase[n.Text] {
+		return n
+	}
+	return nil
+}
+
+// bareName is the name of what a step calls by that name alone, so that it must
+// not begin with a word that begins a phrase: `sew right` would wait for `side`.
+func bareName(node any) *Name {
+	switch n := node.(type) {
+	case *Piece:
+		return n.ID
+	case *Seam:
+		return n.ID
+	case *Notion:
+		return n.ID
+	case *Strip:
+		return n.ID
+	case *Make:
+		return n.ID
+	case *Shaping:
+		return n.ID
+	}
 	return nil
 }
 

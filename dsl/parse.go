@@ -231,6 +231,9 @@ func (f *File) node(block string, s *Sentence, k *kind, verb string, words int) 
 		f.report(x)
 		return
 	}
+	if len(s.Head) == 1 && s.Head[0].Mend != "" {
+		return // nothing but a misspelt word: it is reported already
+	}
 	node, err := f.parse(k, s.Head[words:], s)
 	if err != nil {
 		f.unread(&slip{block: block, s: s, head: s.Head, kind: k, verb: verb}, err)

@@ -11,11 +11,14 @@ func checkPlaces(t failer, f *File) {
 	t.Helper()
 	for _, x := range f.Findings {
 		for _, p := range append([]finding.Place{x.Place}, x.Related...) {
-			if p.Start.Offset > p.End.Offset || p.End.Offset > len(f.Source)+2 || x.Headline == "" || x.Rule == "" {
+			if p.Start.Offset > p.End.Offset || p.End.Offset > len(f.Source) || x.Headline == "" || x.Rule == "" {
 				t.Fatalf("%q: %s at %+v", f.Source, x.Headline, p)
 			}
 			if p.Start.Line > 0 && place(f.Source, p.Start.Offset) != p.Start {
 				t.Fatalf("%q: %s at %+v, which is %+v", f.Source, x.Headline, p.Start, place(f.Source, p.Start.Offset))
+			}
+			if p.Start.Line > 0 && place(f.Source, p.End.Offset) != p.End {
+				t.Fatalf("%q: %s ends at %+v, which is %+v", f.Source, x.Headline, p.End, place(f.Source, p.End.Offset))
 			}
 		}
 	}

@@ -141,8 +141,7 @@ func (s *scanner) next() bool {
 	case strings.HasPrefix(rest, "//"):
 		s.emit(Comment, lineLen(rest), "")
 	case c == '#' && digits(rest[1:]) > 0:
-		s.emit(Number, 1+digits(rest[1:]), hashNumber)
-		s.mend(rest[1 : 1+digits(rest[1:])])
+		s.emitMended(Number, 1+digits(rest[1:]), hashNumber)
 	case c == '#':
 		s.emit(Comment, lineLen(rest), hashComment)
 	case strings.HasPrefix(rest, "/*"):
@@ -175,9 +174,12 @@ func (s *scanner) emit(k Kind, n int, fault string) {
 	s.out = append(s.out, t)
 }
 
-// mend takes the token just made for something else than it says, which Fault
-// explains.
-func (s *scanner) mend(as string) { s.out[len(s.out)-1].Mend = as }
+// emitMended makes a token that is taken for something else than it says.
+func (s *scanner) emitMended(k Kind, n int, fault string) {
+	s.emit(k, n, fault)
+	t := &s.out[len(s.out)-1]
+	t.Mend = meant(k, t.Text)
+}
 
 // lineLen measures the rest of the line without blanks at its end.
 func lineLen(s string) int {
@@ -218,13 +220,7 @@ func (s *scanner) word(rest string) {
 		s.emit(Word, n, "")
 		return
 	}
-	s.emit(Word, n, dashInName)
-	s.mend(strings.Map(func(r rune) rune {
-		if isDash(r) {
-			return '-'
-		}
-		return r
-	}, rest[:n]))
+	s.emitMended(Word, n, dashInName)
 }
 
 // isDash knows the dashes and hyphens of Unicode other than the plain one.

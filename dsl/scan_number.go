@@ -19,13 +19,11 @@ func (s *scanner) number(rest string) {
 		s.emit(Measure, n+u, "")
 		return
 	}
-	known := unitMeant(unit)
-	if known == "" {
+	if unitMeant(unit) == "" {
 		s.emit(Measure, n+u, runTogether)
 		return
 	}
-	s.emit(Measure, n+u, unitElse)
-	s.mend(rest[:n] + known)
+	s.emitMended(Measure, n+u, unitElse)
 }
 
 // numberLen measures a number with its fraction.

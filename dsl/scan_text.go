@@ -35,8 +35,7 @@ func (s *scanner) straight(rest string) {
 	if curly > 0 {
 		s.emit(String, curly, "")
 	} else if n := overLines(rest); n > 0 {
-		s.emit(String, n, quoteOverLines)
-		s.mend(strings.Join(strings.Fields(rest[:n]), " "))
+		s.emitMended(String, n, quoteOverLines)
 	} else {
 		s.emit(String, brokenLen(rest), quoteOpen)
 	}
@@ -119,8 +118,7 @@ func (s *scanner) apostrophes(rest string, open int) {
 			s.emit(Bad, open, strangeSign)
 			return
 		case isApostrophe(r):
-			s.emit(String, open+i+utf8.RuneLen(r), apostropheQuotes)
-			s.mend(`"` + strings.ReplaceAll(rest[open:open+i], `\`, `\\`) + `"`)
+			s.emitMended(String, open+i+utf8.RuneLen(r), apostropheQuotes)
 			return
 		}
 	}

@@ -212,7 +212,7 @@ func pairOrAlike(r *run) {
 				continue
 			}
 			r.tell(p, c.Cond)
-			r.report(c.Cond, at(c.Span, "a pair, or all alike?", fmt.Sprintf("%d of %s are cut, and the cut line does not say whether they are a pair or all alike.", c.Count, the(p.Name)),
+			r.report(c.Cond, at(c.Span, "a pair, or all alike?", fmt.Sprintf("%s is cut %s, and the cut line does not say whether as a pair or all alike.", Upper(the(p.Name)), times(c.Count)),
 				"Add `mirrored` for left and right ones, `alike` for copies; if the piece is the same either way up, say `symmetric` in it."))
 		}
 	}
@@ -230,8 +230,14 @@ func materialNeverCut(r *run) {
 			cut[s.Material] = r.Space.Or(cut[s.Material], s.Cond)
 		}
 	}
+	uncut := condition.False // garments with a piece that may have been meant
+	for _, p := range r.Pieces {
+		if len(p.Cuts) == 0 {
+			uncut = r.Space.Or(uncut, r.spoken[p])
+		}
+	}
 	for _, m := range r.Materials {
-		r.report(r.unsaid(m, r.Space.Diff(m.Cond, cut[m])), at(m.Span, "nothing is cut from it", fmt.Sprintf("Nothing is cut from %s.", lower(m.Name)),
+		r.report(r.unsaid(m, r.Space.Diff(m.Cond, r.Space.Or(cut[m], uncut))), at(m.Span, "nothing is cut from it", fmt.Sprintf("Nothing is cut from %s.", lower(m.Name)),
 			"Cut a piece from it, or take it off the list; if it belongs to an option, guard it with `when`."))
 	}
 }

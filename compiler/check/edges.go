@@ -81,7 +81,7 @@ func (r *run) reportTwice(first, again joining, both condition.Cond, said bool) 
 	}
 	if left := r.forgotten(u, both); left != nil {
 		f.Headline = fmt.Sprintf("%s; %s is in none.", f.Headline[:len(f.Headline)-1], words(left))
-		f.Help = fmt.Sprintf("One of the two places was probably meant for `%s`.", left.Path())
+		f.Help = fmt.Sprintf("One of the two places was probably meant for `%s`.", pathOf(left, words(u) == copyWords(u)))
 		r.tell(left.Instance, both)
 		r.tell(*left, both)
 	}

@@ -51,7 +51,7 @@ func clashOfCut(c assembly.Clash) finding.Finding {
 		if c.Cut.Lay.Up == model.FaceDown {
 			say = "right side up"
 		}
-		f = at(c.Cut.Span, "comes out as the mirror image", fmt.Sprintf("%s is cut with the wrong side up for what it is sewn to.", Upper(the(p.Name))), fmt.Sprintf("Cut it `%s`.", say))
+		f = at(c.Cut.Span, "comes out as the mirror image", fmt.Sprintf("%s is cut with the wrong side up for what it is sewn to.", Upper(the(p.Name))), fmt.Sprintf("Cut it `%s`; or look at the order of its edges: they are listed clockwise as drawn.", say))
 	}
 	if c.Seam != nil {
 		f = also(f, c.Seam.Span, "this seam needs the other one")

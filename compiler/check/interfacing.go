@@ -191,7 +191,7 @@ func (r *run) tooMany(p *model.Piece, cloth []assembly.Amount, in []*model.Cut) 
 			if k == 0 || n <= k {
 				continue
 			}
-			f := at(last.CountSpan, fmt.Sprintf("%d here", last.Count), fmt.Sprintf("%d of %s are cut for %s, which is cut %s from cloth.", n, lower(last.Material.Name), the(p.Name), times(k)),
+			f := at(last.CountSpan, fmt.Sprintf("%d here", last.Count), fmt.Sprintf("%s is cut %s for %s, which is cut %s from cloth.", last.Material.Name, times(n), the(p.Name), times(k)),
 				"Change one of the numbers. Layers that go on one another have names: `cut 2 … as first, second`.")
 			r.report(r.Space.And(have[k], layers[n]), f)
 		}

@@ -13,39 +13,49 @@ func init() {
 	register(Rule{ID: "trimmed-to-more-than-there-is", Severity: finding.Error, Category: "measures", run: trims,
 		Purpose: "A seam is trimmed to a width, or by a width, that its allowance does not have.",
 		Why:     "Either nothing is cut off, or the stitches are."})
-	register(Rule{ID: "measure-in-the-other-system", Severity: finding.Warning, Category: "measures", run: oddUnits,
+	register(Rule{ID: "measure-in-the-other-system", Severity: finding.Warning, Category: "measures", ahead: 1, run: oddUnits,
 		Purpose: "One measure is written in centimetres where all the others are in inches, or the other way round.",
 		Why:     "It is mostly a slip of the hand, and then the length is wrong: 1/4cm is not half of 1/4in. Both systems are printed beside each other anyway."})
 }
 
+// trims compares what is trimmed with the allowances, for the seams of one
+// operation together.
 func trims(r *run) {
 	for _, op := range r.Ops() {
 		if op.Verb != "trim" && op.Verb != "grade" {
 			continue
 		}
-		for _, name := range []string{"to", "by"} {
-			p := op.Phrase(name)
+		for _, how := range []string{"to", "by"} {
+			p := op.Phrase(how)
 			if p == nil || len(p.Amounts) == 0 {
 				continue
 			}
+			byWidth := map[string][]*model.Seam{}
+			var order []string
 			for _, o := range op.Objects {
-				o.Each(func(t *model.Target) { r.trim(op, t, p, name) })
+				if s := o.Seam; s != nil && s.Allow != nil && p.Amounts[0].Length.Cmp(s.Allow.Length) >= 0 {
+					if k := s.Allow.String(); byWidth[k] == nil {
+						order = append(order, k)
+					}
+					byWidth[s.Allow.String()] = append(byWidth[s.Allow.String()], s)
+				}
+			}
+			for _, k := range order {
+				r.trimmed(op, byWidth[k], p.Amounts[0], how)
 			}
 		}
 	}
 }
 
-func (r *run) trim(op *model.Op, t *model.Target, p *model.Phrase, how string) {
-	if t.Kind != model.ToSeam || t.Seam.Allow == nil {
-		return
+func (r *run) trimmed(op *model.Op, seams []*model.Seam, a model.Amount, how string) {
+	have := seams[0].Allow
+	bad := condition.False
+	for _, s := range seams {
+		bad = r.Space.Or(bad, r.Space.And(op.Cond, s.Cond))
 	}
-	a, have := p.Amounts[0], t.Seam.Allow
-	if a.Length.Cmp(have.Length) < 0 {
-		return
-	}
-	f := at(a.Span, fmt.Sprintf("the allowance is %s", have.Measure), fmt.Sprintf("The %s seam is trimmed %s %s, and its allowance is %s.", t.Seam.Name, how, a.Measure, have.Measure),
+	f := at(a.Span, fmt.Sprintf("the allowance is %s", have.Measure), fmt.Sprintf("%s %s trimmed %s %s, and the allowance is %s.", Upper(theSeams(seams)), isOrAre(len(seams)), how, a.Measure, have.Measure),
 		"Write less than the allowance, or widen the allowance.")
-	r.report(r.Space.And(op.Cond, t.Cond), also(f, have.Span, "the allowance"))
+	r.report(r.unsaid(a.Span, r.unsaid(have.Span, bad)), also(f, have.Span, "the allowance"))
 }
 
 // written is a measure of the sewing, with the sentence's condition.
@@ -100,6 +110,7 @@ func oddUnits(r *run) {
 			f := at(m.Span, "not in "+words[most], fmt.Sprintf("%s is not written in %s, as all the other measures are.", m.Measure, words[most]),
 				fmt.Sprintf("Write it in %s; both are printed.", words[most]))
 			r.report(m.cond, f)
+			r.tell(m.Span, m.cond)
 		}
 	}
 }

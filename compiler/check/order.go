@@ -224,6 +224,9 @@ func closedBefore(r *run, t assembly.Trouble) finding.Finding {
 }
 
 func fusedTooLate(r *run, t assembly.Trouble) finding.Finding {
+	if t.Kind == assembly.FusedWhenTurned {
+		return atStep(t, "too late", fmt.Sprintf("%s is fused after it was turned.", Upper(the(t.Part.Piece.Name))), "Fuse it before the first seam that takes it.", "turned here")
+	}
 	return atStep(t, "too late", fmt.Sprintf("%s is fused after it was sewn.", Upper(the(t.Part.Piece.Name))), "Fuse it before the first seam that takes it.", "sewn here")
 }
 

@@ -11,57 +11,44 @@ import (
 )
 
 func init() {
-	register(Rule{ID: "unit-pair-disagrees", Severity: finding.Error, Category: "prose", run: pairs,
+	register(Rule{ID: "unit-pair-disagrees", Severity: finding.Error, Category: "prose", ahead: 1, run: pairs,
 		Purpose: "A measure is given in both systems, and the two are not the same length.",
 		Why:     "Whoever works in the other system cuts a different garment."})
 }
 
-// Texts lists every text of the author's: prose, labels, cautions, terms.
-func texts(p *model.Pattern) (all []model.Text) {
+// placed is a text of the author's with the place of each stretch of it.
+type placed struct {
+	text string
+	at   func(start, end int) finding.Span
+}
+
+// texts lists every text of the author's: prose, labels, cautions, terms.
+func texts(p *model.Pattern) (all []placed) {
 	add := func(t model.Text) {
 		if t.Text != "" {
-			all = append(all, t)
+			all = append(all, placed{t.Text, func(int, int) finding.Span { return t.Span }})
 		}
 	}
-	prose := func(list ...*model.Prose) {
-		for _, x := range list {
-			if x != nil {
-				add(model.Text{Text: x.Text, Span: x.Span})
-			}
-		}
-	}
-	for _, t := range p.Terms {
-		prose(t.Body)
+	seen := map[finding.Span]bool{}
+	for _, x := range p.Proses {
+		all = append(all, placed{x.Text, placesIn(x)})
+		seen[x.Span] = true
 	}
 	for _, c := range p.Cautions {
-		add(c.Text)
+		if !seen[c.Text.Span] {
+			add(c.Text)
+		}
 	}
-	for _, c := range p.Changes {
-		prose(c.Body)
-	}
-	for _, x := range p.Pieces {
-		prose(x.Notes...)
-	}
-	for _, m := range p.Materials {
-		prose(m.Notes...)
-	}
-	for _, s := range p.Sections {
-		prose(s.Notes...)
-		for _, st := range s.Steps {
-			for _, i := range st.Items {
-				switch x := i.(type) {
-				case *model.Prose:
-					prose(x)
-				case *model.Caution:
+	for _, s := range p.Steps() {
+		for _, i := range s.Items {
+			switch x := i.(type) {
+			case *model.Caution:
+				if !seen[x.Text.Span] {
 					add(x.Text)
-				case *model.Figure:
+				}
+			case *model.Figure:
+				if !seen[x.Label.Span] {
 					add(x.Label)
-				case *model.TryOn:
-					add(x.Text)
-				case *model.Op:
-					if x.As != nil {
-						add(*x.As)
-					}
 				}
 			}
 		}
@@ -71,23 +58,26 @@ func texts(p *model.Pattern) (all []model.Text) {
 
 func pairs(r *run) {
 	for _, t := range texts(r.Pattern) {
-		for _, p := range measure.FindPairs(t.Text) {
+		for _, p := range measure.FindPairs(t.text) {
 			if p.Agrees() {
 				continue
 			}
+			from, to := pairIn(t.text, p)
 			_, right := measure.Print(p.Imperial.Length, measure.Detail, measure.Imperial, measure.English)
-			f := at(t.Span, "in this text", fmt.Sprintf("“%s” gives two different lengths: %s is %s.", pairText(t.Text, p), p.Imperial.Text, right),
+			f := at(t.at(from, to), "two lengths", fmt.Sprintf("“%s” gives two different lengths: %s is %s.", t.text[from:to], p.Imperial.Text, right),
 				"Fetch the measure with braces, such as {allow side}: then both are printed and always agree.")
 			r.report(condition.True, f)
+			r.tell(t.text, condition.True)
 		}
 	}
 }
 
-// pairText quotes both halves, with the bracket that closes after them.
-func pairText(text string, p measure.Pair) string {
-	from, to := min(p.Imperial.Start, p.Metric.Start), max(p.Imperial.End, p.Metric.End)
+// pairIn gives the stretch of a text that holds both halves, with the bracket
+// that closes after them.
+func pairIn(text string, p measure.Pair) (from, to int) {
+	from, to = min(p.Imperial.Start, p.Metric.Start), max(p.Imperial.End, p.Metric.End)
 	if strings.Contains(text[from:to], "(") && strings.HasPrefix(text[to:], ")") {
 		to++
 	}
-	return text[from:to]
+	return
 }

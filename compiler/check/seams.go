@@ -137,6 +137,7 @@ func (r *run) reportUnsewn(list []unsewn) {
 		f.Help = "The stretches that the steps sew do not reach from end to end."
 	case first.side != model.Neither:
 		f.Headline = fmt.Sprintf("The %s seam is never sewn on the %s side.", first.seam.Name, first.side)
+		f.Help = fmt.Sprintf("Write `sew %s` without a side, or sew the other side in a step as well.", first.seam.ID)
 	case r.where(first.bad) != "":
 		f.Help = fmt.Sprintf("Add `%s` to a step that applies then, or guard the seam or its pieces with `when`.", sewThem(seams))
 	}

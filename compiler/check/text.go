@@ -86,7 +86,7 @@ func bareMeasures(r *run) {
 			}
 			f := at(t.at(m.Start, m.End), "declared nowhere in this step", fmt.Sprintf("The text says %s, and nothing in this step measures so.", t.text[m.Start:m.End]),
 				"Fetch the measure with braces, such as {allow SEAM} or {wide OPENING}; or say it in the operation. For a length that is only about so, use words: a hand's width.")
-			r.report(t.cond, f)
+			r.report(r.unsaid(t.text, t.cond), f)
 		}
 	}
 }

@@ -95,6 +95,16 @@ func edgeWords(u *model.EdgeUse) string {
 	return "the " + lower(u.Edge.Name) + " edge of " + part
 }
 
+// pathOf writes the reference to an edge, without its side if both are meant.
+func pathOf(u *model.EdgeUse, both bool) string {
+	if !both {
+		return u.Path()
+	}
+	i := *u.Instance
+	i.Side = model.Neither
+	return (&model.EdgeUse{Instance: &i, Edge: u.Edge}).Path()
+}
+
 // copyWords is the same without the side, for what is so on both sides.
 func copyWords(u *model.EdgeUse) string {
 	i := *u.Instance

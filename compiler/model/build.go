@@ -25,6 +25,8 @@ type builder struct {
 	instID int
 	later  []func() // what waits until every piece is known
 	gaps   map[string]*Gap
+	here   finding.Span   // where a name stands that has no tokens of its own, in text
+	once   map[string]int // what means nothing and is reported, by its place in Findings
 	around condition.Cond // the guards around the sentence being read
 }
 
@@ -41,7 +43,7 @@ func Build(sources []Source, sizes *size.Chart, sizesFile Text) *Pattern {
 	b := &builder{
 		Pattern: &Pattern{Space: condition.NewSpace(), Sizes: sizes, SizesFile: sizesFile, Lang: "en"},
 		names:   map[string]any{}, taken: map[string]*Decl{}, guards: map[string]*guardName{},
-		steps: map[string]*Step{}, uses: map[useKey]*EdgeUse{}, gaps: map[string]*Gap{}, around: condition.True,
+		steps: map[string]*Step{}, uses: map[useKey]*EdgeUse{}, gaps: map[string]*Gap{}, once: map[string]int{}, around: condition.True,
 	}
 	b.choices(sources)
 	b.each(sources, b.header)

@@ -48,13 +48,10 @@ func (b *builder) partEdge(p *Part, s Source) {
 		return
 	}
 	ref := n.Of.Runs[0].Alt[0]
-	for i, of := range p.Of {
+	for _, of := range p.Of {
 		path := &dsl.Ref{Tokens: ref.Tokens, Parts: append(splitPath(of.Path), ref.Parts...)}
-		before := len(b.Findings)
 		if t := b.resolve(path, nil); t != nil {
 			e.Of = append(e.Of, t)
-		} else if i > 0 {
-			b.Findings = b.Findings[:before] // one misspelling, one report
 		}
 	}
 	p.Edges = append(p.Edges, e)
@@ -192,6 +189,9 @@ func (b *builder) copiesOf(x *Seam, from, to []*Target) {
 	}
 	pairs, lefts, rights := 0, false, false
 	for _, t := range all {
+		if len(t.Uses) == 0 || t.unsettled() {
+			return // its piece is never cut, or it is not said how; that is reported
+		}
 		l, r := onSide(t.Uses, Left), onSide(t.Uses, Right)
 		if len(l) > 0 && len(r) > 0 {
 			pairs++

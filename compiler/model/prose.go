@@ -155,11 +155,8 @@ func (b *builder) braceRow(br *Brace, arg string) {
 
 // braceName resolves {piece back}, {allow side} and the like.
 func (b *builder) braceName(p *Prose, br *Brace, arg, want string) {
-	before := len(b.Findings)
+	b.here = br.Span
 	t := b.resolve(&dsl.Ref{Parts: splitPath(arg)}, nil)
-	for i := before; i < len(b.Findings); i++ {
-		b.Findings[i].Place.Span = br.Span
-	}
 	if t == nil {
 		br.Word = ""
 		return

@@ -5,6 +5,7 @@ import (
 
 	"seamwarden/compiler/condition"
 	"seamwarden/dsl"
+	"seamwarden/dsl/finding"
 )
 
 func splitPath(path string) []string { return strings.Split(path, ".") }
@@ -64,6 +65,9 @@ func (b *builder) row(r *dsl.Row, near []*Target) (all []*Target) {
 // are the things named in the same sentence: a bare mark belongs to one of them.
 func (b *builder) resolve(r *dsl.Ref, near []*Target) *Target {
 	t := &Target{Path: join(r.Parts), Span: dsl.SpanOf(r.Tokens), Cond: condition.True}
+	if len(r.Tokens) == 0 {
+		t.Span = b.here
+	}
 	first, rest := r.Parts[0], r.Parts[1:]
 	switch x := b.names[first].(type) {
 	case *Piece:
@@ -93,7 +97,7 @@ func (b *builder) resolve(r *dsl.Ref, near []*Target) *Target {
 		return b.otherTarget(t, r, near)
 	}
 	if len(rest) > 0 {
-		b.report(noSuchPart(t.Span, t.Path, first, rest[0], nil))
+		b.reportOnce(noSuchPart(t.Span, t.Path, first, rest[0], nil), first+"."+rest[0])
 		return nil
 	}
 	return t
@@ -117,7 +121,7 @@ func (b *builder) otherTarget(t *Target, r *dsl.Ref, near []*Target) *Target {
 		t.Kind, t.Side = ToSide, sideNamed(r.Parts[0])
 		return t
 	}
-	b.report(unknownName(t.Span, r.Parts[0], b.namesOf(func(any) bool { return true }), b.elsewhere(r.Parts[0])))
+	b.reportOnce(unknownName(t.Span, r.Parts[0], b.namesOf(func(any) bool { return true }), b.elsewhere(r.Parts[0])), r.Parts[0])
 	return nil
 }
 
@@ -220,8 +224,10 @@ func (b *builder) pieceTarget(t *Target, p *Piece, rest []string) *Target {
 		case last && p.Mark(w) != nil:
 			t.Kind, t.Mark = ToMark, p.Mark(w)
 			t.Mark.Used = true
+		case !last && len(p.Instances()) == 0:
+			// a copy or material of a piece that is never cut, which is reported
 		default:
-			b.report(noSuchPart(t.Span, t.Path, p.Name, w, b.partsOf(p)))
+			b.reportOnce(noSuchPart(t.Span, t.Path, p.Name, w, b.partsOf(p)), p.ID+"."+w)
 			return nil
 		}
 	}
@@ -362,7 +368,7 @@ func (b *builder) seamTarget(t *Target, s *Seam, rest []string) *Target {
 	t.Kind, t.Seam, t.Cond = ToSeam, s, s.Cond
 	for _, w := range rest {
 		if t.Side = sideNamed(w); t.Side == Neither {
-			b.report(noSuchPart(t.Span, t.Path, "the "+s.Name+" seam", w, []string{"left", "right"}))
+			b.reportOnce(noSuchPart(t.Span, t.Path, "the "+s.Name+" seam", w, []string{"left", "right"}), s.ID+"."+w)
 			return nil
 		}
 	}
@@ -377,7 +383,7 @@ func (b *builder) notionTarget(t *Target, n *Notion, rest []string) *Target {
 			ok = ok || p == w
 		}
 		if !ok {
-			b.report(noSuchPart(t.Span, t.Path, n.Name, w, n.Parts))
+			b.reportOnce(noSuchPart(t.Span, t.Path, n.Name, w, n.Parts), n.ID+"."+w)
 			return nil
 		}
 		t.NotionBit = w
@@ -415,7 +421,7 @@ func (b *builder) partTarget(t *Target, p *Part, rest []string) *Target {
 		t.Side = s
 		return t
 	}
-	b.report(noSuchPart(t.Span, t.Path, p.Name, rest[0], ids(p.Edges, func(e *PartEdge) string { return e.ID })))
+	b.reportOnce(noSuchPart(t.Span, t.Path, p.Name, rest[0], ids(p.Edges, func(e *PartEdge) string { return e.ID })), p.ID+"."+rest[0])
 	return nil
 }
 
@@ -430,9 +436,24 @@ func (b *builder) stripTarget(t *Target, s *Strip, rest []string) *Target {
 		}
 	}
 	if len(rest) > 0 {
-		b.report(noSuchPart(t.Span, t.Path, s.Name, rest[0], ids(s.Bits, func(x *Bit) string { return x.ID })))
+		b.reportOnce(noSuchPart(t.Span, t.Path, s.Name, rest[0], ids(s.Bits, func(x *Bit) string { return x.ID })), s.ID+"."+rest[0])
 		return nil
 	}
 	t.Kind, t.Bit = ToBit, &Bit{Decl: s.Decl, Strip: s, Count: s.Count}
 	return t
+}
+
+// reportOnce reports a name that means nothing the first time, and afterwards
+// adds its place to that report: one slip in a declaration is met wherever the
+// name is used.
+func (b *builder) reportOnce(f finding.Finding, what string) {
+	k := f.Rule + what
+	if i, ok := b.once[k]; ok {
+		if old := &b.Findings[i]; len(old.Related) < 6 && old.Place.Span != f.Place.Span {
+			*old = related(*old, f.Place.Span, "and here")
+		}
+		return
+	}
+	b.once[k] = len(b.Findings)
+	b.report(f)
 }
