@@ -23,7 +23,7 @@ func GitHub(w io.Writer, in Input) error {
 	g := &github{left: map[string]int{"error": shownAStep, "warning": shownAStep, "notice": shownAStep - 1}, cut: map[string]int{}}
 	for _, f := range in.Folders {
 		if f.Failed != "" {
-			g.annotate(annotation{kind: "error", title: "not read", text: []string{folderPath(f.Path) + " could not be read: " + finding.OneLine(f.Failed)}})
+			g.annotate(annotation{kind: "error", title: "not read", text: []string{finding.OneLine(f.Failed)}})
 		}
 	}
 	unchecked := 0
@@ -120,15 +120,14 @@ func (g *github) closing(unchecked int) string {
 			parts = append(parts, count(n, kind.one, kind.many))
 		}
 	}
-	var text string
+	var sentences []string
 	if len(parts) > 0 {
-		text = strings.Join(parts, ", ") + " more stand in the log only, since a step shows no more beside the lines."
-		text = strings.Replace(text, "1 error more stand ", "1 error more stands ", 1)
+		sentences = append(sentences, fmt.Sprintf("In the log only, since a step shows no more than %d of a kind beside the lines: %s.", shownAStep, strings.Join(parts, ", ")))
 	}
 	if unchecked > 0 {
-		text = strings.TrimSpace(text + " " + count(unchecked, "thing was", "things were") + " not checked.")
+		sentences = append(sentences, count(unchecked, "thing was", "things were")+" not checked.")
 	}
-	return text
+	return strings.Join(sentences, " ")
 }
 
 func count(n int, one, many string) string {

@@ -29,7 +29,8 @@ type Tool struct{ Name, Version string }
 
 // Folder is one pattern's folder. Path is as the user named it, with slashes. In
 // findings, files are named from the folder; Sources holds their text by those
-// names. Failed says why the folder could not be read, "" if it could.
+// names. Failed says in a sentence that stands alone why the folder could not be
+// read, "" if it could.
 type Folder struct {
 	Path     string
 	Findings []finding.Finding

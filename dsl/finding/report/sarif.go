@@ -61,7 +61,8 @@ func descriptors(in Input) []sarifDescriptor {
 	name := func(f finding.Finding) {
 		if !known[f.Rule] {
 			known[f.Rule] = true
-			all = append(all, descriptor(RuleInfo{ID: f.Rule, Severity: f.Severity}, in.Tool.Name))
+			words := strings.ReplaceAll(f.Rule, "-", " ")
+			all = append(all, sarifDescriptor{ID: f.Rule, Short: *message(words), Configuration: &sarifLevel{level(f.Severity)}})
 		}
 	}
 	for _, folder := range in.Folders {
@@ -77,12 +78,8 @@ func descriptors(in Input) []sarifDescriptor {
 }
 
 func descriptor(r RuleInfo, tool string) sarifDescriptor {
-	short := r.Purpose
-	if short == "" {
-		short = strings.ReplaceAll(r.ID, "-", " ")
-	}
-	d := sarifDescriptor{ID: r.ID, Short: *message(short), HelpURI: r.URI, Configuration: &sarifLevel{level(r.Severity)},
-		Help: message(strings.TrimSpace(r.Why + " `" + tool + " explain " + r.ID + "` shows an example."))}
+	d := sarifDescriptor{ID: r.ID, Short: *message(r.Purpose), HelpURI: r.URI, Configuration: &sarifLevel{level(r.Severity)},
+		Help: message(strings.TrimSpace(r.Why + " Type " + tool + " explain " + r.ID + " for an example."))}
 	if r.Why != "" {
 		d.Full = message(r.Why)
 	}
@@ -183,7 +180,7 @@ func (f Folder) fix(x finding.Fix) (out sarifFix, ok bool) {
 		}
 		r := sarifReplacement{Deleted: *region(e.Span)}
 		if e.New != "" {
-			r.Inserted = &sarifMessage{e.New} // artifactContent (3.3), not a message: nothing is escaped
+			r.Inserted = &sarifContent{e.New}
 		}
 		out.Changes[at].Replacements = append(out.Changes[at].Replacements, r)
 	}

@@ -96,7 +96,10 @@ type (
 	}
 	sarifReplacement struct { // 3.57
 		Deleted  sarifRegion   `json:"deletedRegion"`
-		Inserted *sarifMessage `json:"insertedContent,omitempty"`
+		Inserted *sarifContent `json:"insertedContent,omitempty"`
+	}
+	sarifContent struct { // 3.3
+		Text string `json:"text"`
 	}
 	sarifSuppression struct { // 3.35
 		Kind          string         `json:"kind"`
