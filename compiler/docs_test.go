@@ -11,6 +11,7 @@ import (
 	"testing/fstest"
 
 	"seamwarden/compiler"
+	"seamwarden/compiler/booklet"
 	"seamwarden/compiler/check"
 	"seamwarden/compiler/figure"
 	"seamwarden/compiler/size"
@@ -23,11 +24,12 @@ import (
 //
 //	seam              a whole pattern: compiles with no finding, and makes a booklet
 //	seam FRAME        put into testdata/docs/FRAME.seam: adds no finding
-//	… unchecked       as above, but each part of it is listed as not checked
+//	… unchecked       as above, but something in it is listed as not checked
 //	… wrong RULE      gives exactly one finding, of that rule
 //	yaml sizes        a table of sizes, read with no finding; or wrong RULE
 //	svg               a figure, read with no finding; or wrong RULE
 //	text said         what the block before it makes the compiler say
+//	text printed      the steps that the whole pattern before it prints
 //
 // Every seam block that is not wrong stands in its canonical form. Advice is not
 // counted as a finding, as elsewhere.
@@ -40,17 +42,16 @@ func TestDocsExamples(t *testing.T) {
 	for _, name := range pages {
 		t.Run(filepath.Base(name), func(t *testing.T) {
 			p := readPage(t, name)
-			var last said
+			last, printed := "", ""
 			for i := range p.blocks {
 				b := &p.blocks[i]
-				if b.kind == "text" && b.has("said") {
-					p.want(t, b, last.text)
-					continue
-				}
-				last = said{}
 				switch {
+				case b.kind == "text" && b.has("said"):
+					p.want(t, b, last)
+				case b.kind == "text" && b.has("printed"):
+					p.want(t, b, printed)
 				case b.kind == "seam":
-					last = trySeam(t, b)
+					last, printed = trySeam(t, b)
 				case b.kind == "yaml" && b.has("sizes"):
 					chart, found := size.Read("sizes.yaml", []byte(b.text))
 					last = b.judge(t, found, map[string]string{"sizes.yaml": b.text})
@@ -67,20 +68,18 @@ func TestDocsExamples(t *testing.T) {
 	}
 }
 
-// said is what the compiler says about a block.
-type said struct{ text string }
-
-// trySeam compiles a block, whole or in its frame.
-func trySeam(t *testing.T, b *block) said {
+// trySeam compiles a block, whole or in its frame, and gives what is said of it
+// and, of a good one, the steps that are printed.
+func trySeam(t *testing.T, b *block) (said, printed string) {
 	src, r, found := b.compiled(t)
 	if r == nil {
-		return said{}
+		return "", ""
 	}
 	if b.wrong() == "" {
 		canonical(t, b, src)
-		booklet(t, b, r)
+		printed = stepsOf(t, b, r)
 	}
-	return b.judge(t, found, r.Sources)
+	return b.judge(t, found, r.Sources), printed
 }
 
 // compiled gives the source of a block in its frame, and what is found in it.
@@ -99,15 +98,36 @@ func (b *block) compiled(t *testing.T) (src string, r *compiler.Result, found []
 	return src, r, found
 }
 
-// booklet makes the booklet of a pattern, for all its garments.
-func booklet(t *testing.T, b *block, r *compiler.Result) {
+// stepsOf makes the booklet of a pattern for all its garments, and gives its
+// steps as plain text.
+func stepsOf(t *testing.T, b *block, r *compiler.Result) string {
 	all, err := compiler.Choose(r.Pattern, compiler.Choice{})
 	if err != nil {
 		t.Errorf("%s: %v", b.place, err)
-		return
+		return ""
 	}
-	if k, err := compiler.Booklet(r.Pattern, all); err != nil || len(k.Chapters) == 0 {
+	k, err := compiler.Booklet(r.Pattern, all)
+	if err != nil || len(k.Chapters) == 0 {
 		t.Errorf("%s: it makes no booklet (%v)", b.place, err)
+		return ""
+	}
+	var text strings.Builder
+	for _, c := range k.Chapters {
+		for _, x := range c.Blocks {
+			if step, ok := x.(*booklet.Step); ok {
+				fmt.Fprintf(&text, "%d. %s\n", step.Number, step.Title)
+				paragraphs(&text, step.Blocks)
+			}
+		}
+	}
+	return text.String()
+}
+
+func paragraphs(text *strings.Builder, blocks []booklet.Block) {
+	for _, x := range blocks {
+		if p, ok := x.(*booklet.Paragraph); ok {
+			fmt.Fprintf(text, "   %s\n", booklet.Plain(p.Text))
+		}
 	}
 }
 
@@ -143,43 +163,57 @@ func ofFragment(all []finding.Finding) (kept []finding.Finding) {
 }
 
 // judge compares findings with what the fence asks for, and words them.
-func (b *block) judge(t *testing.T, found []finding.Finding, sources map[string]string) said {
-	var checked, open []finding.Finding
+func (b *block) judge(t *testing.T, found []finding.Finding, sources map[string]string) string {
+	counted, open := b.sorted(found)
+	text := written(counted, sources)
+	switch rule := b.wrong(); {
+	case rule != "":
+		b.judgeWrong(t, rule, counted, text)
+	case len(counted) > 0:
+		t.Errorf("%s: it should give no finding, and gives:\n%s", b.place, text)
+	case b.has("unchecked"):
+		text = written(open, sources)
+		if len(open) == 0 {
+			t.Errorf("%s: nothing in it is listed as not checked", b.place)
+		}
+	case len(open) > 0:
+		t.Errorf("%s: it should be checked, and gives:\n%s", b.place, written(open, sources))
+	}
+	return text
+}
+
+func (b *block) judgeWrong(t *testing.T, rule string, found []finding.Finding, text string) {
+	if len(found) != 1 || found[0].Rule != rule {
+		t.Errorf("%s: want exactly one finding of %s, got %d:\n%s", b.place, rule, len(found), text)
+	}
+	if b.before != "*Wrong*, `"+rule+"`:" {
+		t.Errorf("%s: the line above should be *Wrong*, `%s`:", b.place, rule)
+	}
+	if r := check.Find(rule); r != nil && r.FromAbsence && b.frame() != "" {
+		t.Errorf("%s: %s concludes from what is absent; show it in a whole pattern", b.place, rule)
+	}
+}
+
+// sorted parts findings into those that count and what is not checked.
+func (b *block) sorted(found []finding.Finding) (counted, open []finding.Finding) {
 	for _, f := range found {
 		switch {
 		case f.Severity == finding.Unchecked:
 			open = append(open, f)
 		case f.Severity != finding.Advice || f.Rule == b.wrong():
-			checked = append(checked, f)
+			counted = append(counted, f)
 		}
 	}
+	return
+}
+
+func written(found []finding.Finding, sources map[string]string) string {
 	var text bytes.Buffer
 	w := &finding.Writer{Out: &text, Sources: sources}
-	show := checked
-	if b.has("unchecked") {
-		show = open
-	}
-	for _, f := range show {
+	for _, f := range found {
 		w.Write(f)
 	}
-	rule := b.wrong()
-	if rule != "" && b.before != "*Wrong*, `"+rule+"`:" {
-		t.Errorf("%s: the line above does not say *Wrong*, `%s`:", b.place, rule)
-	}
-	switch {
-	case rule != "" && (len(checked) != 1 || checked[0].Rule != rule):
-		t.Errorf("%s: want exactly one finding of %s, got %d:\n%s", b.place, rule, len(checked), &text)
-	case rule != "":
-	case len(checked) > 0 || b.has("unchecked") && len(open) == 0 || !b.has("unchecked") && len(open) > 0:
-		for _, f := range open {
-			w.Write(f)
-		}
-		t.Errorf("%s: want unchecked: %v and nothing else, got:\n%s", b.place, b.has("unchecked"), &text)
-	}
-	if rule != "" && b.frame() != "" && check.Find(rule) != nil && check.Find(rule).FromAbsence {
-		t.Errorf("%s: %s concludes from what is absent; show it in a whole pattern", b.place, rule)
-	}
-	return said{strings.TrimRight(text.String(), "\n") + "\n"}
+	return strings.TrimRight(text.String(), "\n") + "\n"
 }
 
 // moved shifts the places of findings from the frame to the fragment, as if it
@@ -225,135 +259,4 @@ func folder(t *testing.T) fstest.MapFS {
 		t.Fatal(err)
 	}
 	return files
-}
-
-// page is one file of the reference, cut at its blocks.
-type page struct {
-	name   string
-	text   string
-	blocks []block
-	edits  []edit
-}
-
-type edit struct {
-	from, to int
-	text     string
-}
-
-// block is one fenced block: its kind, the other words of its fence, its text.
-type block struct {
-	kind, text string
-	words      []string
-	place      string
-	before     string // the line of text above its fence
-	from, to   int    // of the text, in the page
-}
-
-func readPage(t *testing.T, name string) *page {
-	data, err := os.ReadFile(name)
-	if os.IsNotExist(err) && filepath.Base(name) == "README.md" {
-		t.Skip("there is no README.md yet")
-	}
-	if err != nil {
-		t.Fatal(err)
-	}
-	p := &page{name: name, text: string(data)}
-	at, line, before := 0, 0, ""
-	var open *block
-	for text := range strings.Lines(p.text) {
-		line++
-		switch fence := strings.HasPrefix(text, "```"); {
-		case fence && open == nil:
-			words := append(strings.Fields(text[3:]), "")
-			open = &block{kind: words[0], words: words[1:], place: fmt.Sprintf("%s:%d", filepath.Base(name), line+1), before: before, from: at + len(text)}
-		case fence:
-			open.to = at
-			open.text = p.text[open.from:open.to]
-			p.blocks = append(p.blocks, *open)
-			open = nil
-		case strings.TrimSpace(text) != "":
-			before = strings.TrimSpace(text)
-		}
-		at += len(text)
-	}
-	if open != nil {
-		t.Fatalf("%s: the block is never closed", open.place)
-	}
-	return p
-}
-
-func (b *block) has(word string) bool {
-	for _, w := range b.words {
-		if w == word {
-			return true
-		}
-	}
-	return false
-}
-
-// wrong gives the rule that a block must break, "" for a good one.
-func (b *block) wrong() string {
-	for i, w := range b.words {
-		if w == "wrong" {
-			return b.words[i+1]
-		}
-	}
-	return ""
-}
-
-// frame names the file that a fragment is put into, "" for a whole pattern.
-func (b *block) frame() string {
-	if b.kind != "seam" || b.words[0] == "wrong" || b.words[0] == "unchecked" {
-		return ""
-	}
-	return b.words[0]
-}
-
-// framed gives the whole source of a block, the line on which it begins and how
-// far it is set in. A frame holds PREAMBLE and HERE, each on a line of its own.
-func (b *block) framed(t *testing.T) (src string, first, indent int) {
-	if b.frame() == "" {
-		return b.text, 1, 0
-	}
-	read := func(name string) string {
-		data, err := os.ReadFile("testdata/docs/" + name + ".seam")
-		if err != nil {
-			t.Fatalf("%s: there is no frame of that name: %v", b.place, err)
-		}
-		return string(data)
-	}
-	src = strings.Replace(read(b.frame()), "PREAMBLE\n", read("preamble"), 1)
-	before, after, ok := strings.Cut(src, "HERE\n")
-	if !ok {
-		t.Fatalf("the frame %s has no line HERE", b.frame())
-	}
-	indent = len(before) - strings.LastIndexByte(before, '\n') - 1
-	margin := strings.Repeat(" ", indent)
-	text := strings.ReplaceAll(strings.TrimSuffix(b.text, "\n"), "\n", "\n"+margin)
-	return before + strings.ReplaceAll(text, "\n"+margin+"\n", "\n\n") + "\n" + after, strings.Count(before, "\n") + 1, indent
-}
-
-// want compares a block with what the program makes of it today.
-func (p *page) want(t *testing.T, b *block, text string) {
-	if b.text == text {
-		return
-	}
-	if *updateDocs {
-		p.edits = append(p.edits, edit{b.from, b.to, text})
-		return
-	}
-	t.Errorf("%s: the page is not what the program says today; run go test ./compiler -run Docs -update. It says:\n%s", b.place, text)
-}
-
-// save writes the page with what has changed.
-func (p *page) save(t *testing.T) {
-	for i := len(p.edits) - 1; i >= 0; i-- {
-		e := p.edits[i]
-		p.text = p.text[:e.from] + e.text + p.text[e.to:]
-	}
-	if len(p.edits) > 0 {
-		if err := os.WriteFile(p.name, []byte(p.text), 0o644); err != nil {
-			t.Fatal(err)
-		}
-	}
 }

@@ -10,9 +10,17 @@
 //   - [group] folds tokens into sentences by line ends, braces and semicolons,
 //     so that a mistake spoils one sentence and nothing around it;
 //   - the words of each sentence are parsed with participle, one small grammar
-//     for each kind of sentence (grammar.go).
+//     for each kind of sentence (the files grammar*.go); the smallest nodes are
+//     read by hand (leaf.go).
 //
 // Sentences come first because participle stops at the first error: with one
 // parse for each sentence every mistake of a file is reported in one run, and
 // the formatter can print even a sentence that nobody understands.
+//
+// Two things soften a mistake. A slip with one sensible meaning (5/8", a misspelt
+// first word) is reported and read as what was meant. Where braces do not add up,
+// and only there, indentation tells which one is missing (recover.go).
+//
+// [Format] prints the tree in its one form. It works from tokens alone, and gives
+// up where it cannot be sure where something ends.
 package dsl

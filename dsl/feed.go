@@ -37,14 +37,15 @@ func (f *feed) position(p finding.Pos) lexer.Position {
 // definition names the kinds of token for participle's grammars.
 type definition struct{}
 
-func (definition) Symbols() map[string]lexer.TokenType {
-	names := map[string]Kind{"Word": Word, "Number": Number, "Measure": Measure, "String": String, "Prose": Prose, "Punct": Punct, "Comment": Comment, "Bad": Bad}
+var symbols = func() map[string]lexer.TokenType {
 	m := map[string]lexer.TokenType{"EOF": lexer.EOF}
-	for name, k := range names {
+	for name, k := range map[string]Kind{"Word": Word, "Number": Number, "Measure": Measure, "String": String, "Prose": Prose, "Punct": Punct, "Comment": Comment, "Bad": Bad} {
 		m[name] = typeOf(k)
 	}
 	return m
-}
+}()
+
+func (definition) Symbols() map[string]lexer.TokenType { return symbols }
 
 func (definition) Lex(file string, r io.Reader) (lexer.Lexer, error) {
 	src, err := io.ReadAll(r)

@@ -4,7 +4,6 @@ import (
 	"errors"
 	"fmt"
 	"path/filepath"
-	"strings"
 
 	"github.com/spf13/cobra"
 
@@ -22,8 +21,7 @@ var papers = map[string]pdf.Paper{"a4": pdf.A4, "letter": pdf.Letter}
 type wanted struct {
 	out         string
 	paper, only pick
-	choice      compiler.Choice
-	ways        []string // choice=way
+	chooser
 }
 
 func newBuild() *cobra.Command {
@@ -63,31 +61,16 @@ func (w *wanted) flags(cmd *cobra.Command) {
 	f.StringVarP(&w.out, "out", "o", "", "the `folder` for the booklet (default: out in the pattern's folder)")
 	f.Var(&w.paper, "paper", "paper of the PDF: a4, letter, or both with a comma")
 	f.Var(&w.only, "only", "make only html or only pdf")
-	f.StringVar(&w.choice.View, "view", "", "only this `view`")
-	f.StringVar(&w.choice.Size, "size", "", "only this `size`")
-	f.StringSliceVar(&w.choice.With, "with", nil, "with this `option`")
-	f.StringSliceVar(&w.choice.Without, "without", nil, "without this `option`")
-	f.StringSliceVar(&w.ways, "choose", nil, "one way of a choice, as `CHOICE=WAY`")
+	w.chooser.flags(f)
 	_ = cmd.MarkFlagDirname("out")
 }
 
-// settle reads the flags that are made of parts, and refuses what cannot be meant.
+// settle refuses what cannot be meant.
 func (w *wanted) settle() error {
 	if w.paper.given && !w.only.has("pdf") {
 		return errors.New("--paper is for the PDF, and --only leaves the PDF out; take one of them away")
 	}
-	w.choice.Ways = map[string]string{}
-	for _, s := range w.ways {
-		choice, way, ok := strings.Cut(s, "=")
-		if !ok || choice == "" || way == "" {
-			return fmt.Errorf("--choose takes a choice, an equals sign and a way, such as band=bound, not %q", s)
-		}
-		if old, twice := w.choice.Ways[choice]; twice && old != way {
-			return fmt.Errorf("--choose gives two ways for %s: %s and %s", choice, old, way)
-		}
-		w.choice.Ways[choice] = way
-	}
-	return nil
+	return w.chooser.settle()
 }
 
 func build(cmd *cobra.Command, dir string, w *wanted) error {

@@ -117,24 +117,10 @@ func (f *Facts) acts(op *model.Op, t *model.Target, c condition.Cond) {
 			f.close(u, c)
 		}
 	}
-	if op.Verb == "apply" && t.Kind == model.ToPiece {
-		f.closeAround(t, c)
-	}
 }
 
 // attaches are the verbs that fasten a part by the edges they name.
 var attaches = map[string]bool{"apply": true, "attach": true, "insert": true, "set": true}
-
-// closeAround shuts every edge of a part that is laid on another and stitched.
-func (f *Facts) closeAround(t *model.Target, c condition.Cond) {
-	for _, i := range t.Instances {
-		for _, e := range i.Piece.Edges {
-			for _, s := range []model.Side{model.Neither, model.Left, model.Right} {
-				f.close(&model.EdgeUse{Instance: i, Edge: e, Side: s, Cond: f.space.And(i.Cond, e.Cond)}, c)
-			}
-		}
-	}
-}
 
 // sew notes that a seam is sewn: all that lies in it becomes one.
 func (f *Facts) sew(op *model.Op, t *model.Target, c condition.Cond) {

@@ -155,7 +155,7 @@ func Loose(p *model.Pattern, f *Facts) map[*model.Instance]condition.Cond {
 			}
 		}
 		for _, i := range parts {
-			bad := p.Space.Diff(p.Space.All(here, i.Cond, f.Used[i]), reach[i])
+			bad := p.Space.Diff(p.Space.And(here, i.Cond), reach[i])
 			loose[i] = p.Space.Or(loose[i], bad)
 		}
 		rest = p.Space.Diff(rest, here)

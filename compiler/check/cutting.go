@@ -92,7 +92,7 @@ func (r *run) needsCloth(p *model.Piece) bool {
 // that is never sewn is left to the rule that says so.
 func neverUsed(r *run) {
 	for _, p := range r.Pieces {
-		if p.Template {
+		if p.Template || r.inUnclearSeam(p) {
 			continue
 		}
 		for _, c := range p.Cuts {
@@ -120,12 +120,13 @@ func (r *run) unused(c *model.Cut) {
 			r.tell(i, bad)
 		}
 		r.report(bad, at(c.Span, "cut here", unusedWords(c, groups[bad]),
-			"Sew it in a step, or leave it out of the cutting list. A guide that is not sewn says `template`."))
+			"Sew it in a step, or leave it out of the cutting list. A guide that is not sewn says `template`, an item of its own `separate`."))
 	}
 }
 
-// complete is where something is done to every edge of a part: a piece may be all
-// of its garment, like a napkin that is only hemmed.
+// complete is where a part is a thing of its own although nothing is sewn to it:
+// something is done to each of its edges, and it says that it is separate, or is
+// all that is cut, like a napkin.
 func (r *run) complete(i *model.Instance) condition.Cond {
 	if len(i.Piece.Edges) == 0 {
 		return condition.False
@@ -135,6 +136,16 @@ func (r *run) complete(i *model.Instance) condition.Cond {
 		for _, u := range usesOf(r, i, e) {
 			if !laid(i, e) {
 				c = r.Space.And(c, r.Space.Any(r.facts.Shut[u], e.LeftRaw, r.Space.Not(e.Cond)))
+			}
+		}
+	}
+	if i.Piece.Separate {
+		return c
+	}
+	for _, p := range r.Pieces {
+		for _, o := range p.Cloths() {
+			if o != i && !p.Template {
+				c = r.Space.Diff(c, o.Cond)
 			}
 		}
 	}

@@ -122,20 +122,21 @@ func (r *run) declared() map[model.EdgeUse]condition.Cond {
 				add(u, j.Cond)
 			}
 		}
+		caught := s.Cond
+		if len(s.Copies) == 0 {
+			caught = condition.True
+			for _, t := range append(append([]*model.Target(nil), s.Joins...), s.To...) {
+				for _, u := range t.Uses {
+					add(u, condition.True)
+				}
+			}
+		}
 		for _, k := range s.Catching {
 			k.Target.Each(func(t *model.Target) {
 				for _, u := range t.Uses {
-					add(u, r.Space.And(s.Cond, t.Cond))
+					add(u, r.Space.And(caught, t.Cond))
 				}
 			})
-		}
-		if len(s.Copies) > 0 {
-			continue
-		}
-		for _, t := range append(append([]*model.Target(nil), s.Joins...), s.To...) {
-			for _, u := range t.Uses {
-				add(u, condition.True)
-			}
 		}
 	}
 	return in
@@ -195,7 +196,7 @@ func (x rawEdge) words() string {
 	if x.some && len(x.uses) == 1 {
 		return edgeWords(&x.uses[0])
 	}
-	return fmt.Sprintf("the %s edge of %s", lower(x.edge.Name), the(x.edge.Piece.Name))
+	return fmt.Sprintf("the %s of %s", edgeCalled(x.edge.Name), the(x.edge.Piece.Name))
 }
 
 // reportRaw reports edges of one name. If the only thing that is wrong beside is

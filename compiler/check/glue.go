@@ -28,14 +28,14 @@ func glueSide(r *run) {
 	}
 }
 
-// fits reports whether every interfacing finds a cloth of its own hand. What may
-// have either hand fits all; copies that are cut alike are all of one hand,
-// whichever it is.
+// fits reports whether every interfacing finds a cloth of its own hand, or every
+// cloth an interfacing if there are more of these. What may have either hand fits
+// all; copies that are cut alike are all of one hand, whichever it is.
 func fits(cloth, in *model.Cut) bool {
+	want := min(len(cloth.Instances), len(in.Instances))
 	for _, a := range countHands(in) {
 		for _, b := range countHands(cloth) {
-			need := max(0, a.plus-b.plus) + max(0, a.minus-b.minus)
-			if need <= b.either {
+			if a.pairs(b) >= want {
 				return true
 			}
 		}
@@ -45,6 +45,16 @@ func fits(cloth, in *model.Cut) bool {
 
 // hands counts the cut parts of each hand.
 type hands struct{ plus, minus, either int }
+
+// pairs tells how many can be laid on one another, each on one of its own hand.
+func (a hands) pairs(b hands) int {
+	plus, minus := min(a.plus, b.plus), min(a.minus, b.minus)
+	restA := a.plus + a.minus - plus - minus
+	restB := b.plus + b.minus - plus - minus
+	onB := min(a.either, restB) // those that may have either hand take what is left
+	onA := min(b.either, restA)
+	return plus + minus + onA + onB + min(a.either-onB, b.either-onA)
+}
 
 // countHands gives the hands that a cut may come out with.
 func countHands(c *model.Cut) []hands {

@@ -2,6 +2,7 @@ package check
 
 import (
 	"fmt"
+	"slices"
 	"sort"
 
 	"seamwarden/compiler/assembly"
@@ -18,9 +19,7 @@ func init() {
 			for _, list := range r.troublesOf(kind) {
 				f := word(r, list[0])
 				for _, t := range list[1:] {
-					if t.Seam != nil {
-						f = also(f, t.Seam.Span, "and this seam")
-					}
+					f = alsoTrouble(f, list[0], t)
 				}
 				r.report(list[0].Cond, f)
 			}
@@ -113,26 +112,49 @@ func (r *run) troubles() []assembly.Trouble {
 	return r.trouble
 }
 
-// troublesOf lists the troubles of a kind that nothing else explains, those of one
-// operation in the same garments together.
+// troublesOf lists the troubles of a kind that nothing else explains; those that
+// one operation or one seam has in the same garments together.
 func (r *run) troublesOf(kind assembly.Kind) (all [][]assembly.Trouble) {
-	at := map[string]int{}
+	inTrouble := map[*model.Op]condition.Cond{}
 	for _, t := range r.troubles() {
-		if t.Kind != kind {
-			continue
+		if t.By != nil {
+			t.Cond = r.Space.Diff(t.Cond, inTrouble[t.By]) // what is done too early itself is the cause
 		}
 		if t.Cond = r.unexplained(t); !r.possible(t.Cond) {
 			continue
 		}
-		k := fmt.Sprint(t.Op.Span.Start.Offset, t.Op.Span.File, t.Cond, t.Seam == nil)
-		if i, ok := at[k]; ok && t.Seam != nil {
-			all[i] = append(all[i], t)
+		inTrouble[t.Op] = r.Space.Or(inTrouble[t.Op], t.Cond)
+		if t.Kind != kind {
 			continue
 		}
-		at[k] = len(all)
-		all = append(all, []assembly.Trouble{t})
+		i := slices.IndexFunc(all, func(list []assembly.Trouble) bool { return oneCause(list[0], t) })
+		if i < 0 {
+			all = append(all, nil)
+			i = len(all) - 1
+		}
+		all[i] = append(all[i], t)
 	}
 	return
+}
+
+// oneCause reports whether two troubles of a kind come from one slip: from one
+// operation, about one seam, or from two operations of a step that stands at the
+// wrong place.
+func oneCause(a, b assembly.Trouble) bool {
+	return a.Cond == b.Cond && (a.Op == b.Op || a.Seam != nil && a.Seam == b.Seam || a.Seam == nil && a.By != nil && a.By == b.By && a.Op.Step == b.Op.Step)
+}
+
+// alsoTrouble adds the place of a trouble that has one cause with the first.
+func alsoTrouble(f finding.Finding, first, t assembly.Trouble) finding.Finding {
+	switch {
+	case t.Seam != nil && t.Seam != first.Seam:
+		return also(f, t.Seam.Span, "and this seam")
+	case t.Op != first.Op:
+		return also(f, t.Op.Span, "and here")
+	case t.Use != nil:
+		return also(f, t.Use.Edge.Span, "and this edge")
+	}
+	return f
 }
 
 // unexplained leaves out of a trouble the garments in which something else is
@@ -216,7 +238,7 @@ func pressedTooLate(r *run, t assembly.Trouble) finding.Finding {
 }
 
 func closedBefore(r *run, t assembly.Trouble) finding.Finding {
-	what := fmt.Sprintf("the %s edge of %s", lower(t.Use.Edge.Name), the(t.Use.Instance.Piece.Name))
+	what := fmt.Sprintf("the %s of %s", edgeCalled(t.Use.Edge.Name), the(t.Use.Instance.Piece.Name))
 	if t.Seam != nil {
 		return atStep(t, "closed before", fmt.Sprintf("%s takes %s, which is closed already.", Upper(seamName(t.Seam)), what), "Sew the seam before the edge is closed, or leave the other step out.", "closed here")
 	}
@@ -262,11 +284,11 @@ func noWayOut(r *run, t assembly.Trouble) finding.Finding {
 }
 
 func zipTooLate(r *run, t assembly.Trouble) finding.Finding {
-	return atStep(t, "too late", fmt.Sprintf("This goes in after the %s edge of %s is closed across its end.", lower(t.Use.Edge.Name), the(t.Use.Instance.Piece.Name)), "Insert it before that edge is closed.", "closed here")
+	return atStep(t, "too late", fmt.Sprintf("This goes in after the %s of %s is closed across its end.", edgeCalled(t.Use.Edge.Name), the(t.Use.Instance.Piece.Name)), "Insert it before that edge is closed.", "closed here")
 }
 
 func shapedTooLate(r *run, t assembly.Trouble) finding.Finding {
-	return atStep(t, "too late", fmt.Sprintf("`%s` comes after the %s edge of %s was sewn.", t.Op.Verb, lower(t.Use.Edge.Name), the(t.Use.Instance.Piece.Name)), "Move this before the step that sews the edge.", "sewn here")
+	return atStep(t, "too late", fmt.Sprintf("`%s` comes after the %s of %s was sewn.", t.Op.Verb, edgeCalled(t.Use.Edge.Name), the(t.Use.Instance.Piece.Name)), "Move this before the step that sews the edge.", "sewn here")
 }
 
 func gapNeverClosed(r *run, t assembly.Trouble) finding.Finding {

@@ -51,7 +51,7 @@ func register(r Rule) *Rule {
 	if r.Since == "" {
 		r.Since = "0.1"
 	}
-	r.Failing, r.Passing = exampleText(r.ID, failing), exampleText(r.ID, passing)
+	r.Failing, r.Passing, r.Besides = exampleText(r.ID, failing), exampleText(r.ID, passing), besides[r.ID]
 	registry = append(registry, &r)
 	return &r
 }

@@ -68,7 +68,7 @@ func treated(k assembly.TreatKey, s model.Side) string {
 	case k.Seam != nil:
 		return fmt.Sprintf("the %s %s seam", s, k.Seam.Name)
 	case k.Edge != nil:
-		return fmt.Sprintf("the %s edge of the %s %s", lower(k.Edge.Name), s, piece)
+		return fmt.Sprintf("the %s of the %s %s", edgeCalled(k.Edge.Name), s, piece)
 	}
 	return fmt.Sprintf("the %s %s", s, piece)
 }

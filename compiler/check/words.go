@@ -92,7 +92,7 @@ func edgeWords(u *model.EdgeUse) string {
 	if u.Side != model.Neither && u.Instance.Side == model.Neither {
 		part = "the " + u.Side.String() + " half of " + part
 	}
-	return "the " + lower(u.Edge.Name) + " edge of " + part
+	return "the " + edgeCalled(u.Edge.Name) + " of " + part
 }
 
 // pathOf writes the reference to an edge, without its side if both are meant.
@@ -110,4 +110,13 @@ func copyWords(u *model.EdgeUse) string {
 	i := *u.Instance
 	i.Side = model.Neither
 	return edgeWords(&model.EdgeUse{Instance: &i, Edge: u.Edge})
+}
+
+// edgeCalled names an edge; the word is not said twice.
+func edgeCalled(name string) string {
+	name = lower(name)
+	if strings.HasSuffix(name, "edge") || strings.HasSuffix(name, "hem") {
+		return name
+	}
+	return name + " edge"
 }

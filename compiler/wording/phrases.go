@@ -30,6 +30,7 @@ type phrases struct {
 	Sizes      map[string]string
 	Buy        map[string]string
 	Cut        map[string]string
+	Inspect    map[string]string
 }
 
 // hazard is a caution that is said unless the designer's own speak of it.

@@ -219,6 +219,8 @@ func onlyCopy(t *model.Target) string {
 // plural of a name, by the common rules of English spelling.
 func (w *writer) plural(s string) string {
 	switch {
+	case strings.HasSuffix(s, "foot"):
+		return strings.TrimSuffix(s, "oot") + "eet"
 	case strings.HasSuffix(s, "s"), strings.HasSuffix(s, "x"), strings.HasSuffix(s, "ch"), strings.HasSuffix(s, "sh"):
 		return s + "es"
 	case strings.HasSuffix(s, "y") && !strings.HasSuffix(s, "ay") && !strings.HasSuffix(s, "ey") && !strings.HasSuffix(s, "oy"):

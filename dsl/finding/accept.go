@@ -1,6 +1,9 @@
 package finding
 
-import "fmt"
+import (
+	"fmt"
+	"slices"
+)
 
 // Acceptance is an author's remark that a finding is meant to be so.
 type Acceptance struct {
@@ -53,13 +56,18 @@ func Accept(fs []Finding, as []Acceptance, known []string, complete bool) (kept 
 		}
 		if by < 0 {
 			kept = append(kept, f)
-			continue
+		} else {
+			accepted = append(accepted, Accepted{Finding: f, By: as[by]})
 		}
-		accepted = append(accepted, Accepted{Finding: f, By: as[by]})
 	}
+	return kept, accepted, aboutAcceptances(as, used, known, complete)
+}
+
+// aboutAcceptances says what is wrong with acceptances, one thing of each.
+func aboutAcceptances(as []Acceptance, used []bool, known []string, complete bool) (more []Finding) {
 	for i, a := range as {
 		switch {
-		case !names[a.Rule]:
+		case !slices.Contains(known, a.Rule):
 			more = append(more, acceptsUnknown(a, known))
 		case !used[i] && complete:
 			more = append(more, acceptsNothing(a))
@@ -68,7 +76,7 @@ func Accept(fs []Finding, as []Acceptance, known []string, complete bool) (kept 
 		}
 	}
 	Sort(more)
-	return kept, accepted, more
+	return more
 }
 
 // covers reports whether a place begins inside a stretch. An empty place may also

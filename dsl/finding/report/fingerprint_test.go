@@ -26,7 +26,7 @@ func on(src, rule, text string) Folder {
 }
 
 func TestFingerprintsStay(t *testing.T) {
-	const src = "piece a {\n  cut 1 main\n  cut 2 lining\n}\npiece b {\n  cut 1 main\n}\n"
+	const src = "cut 3 main\npiece a {\n  cut 1 main\n  cut 2 lining\n}\npiece b {\n  cut 1 main\n}\n"
 	was := on(src, "r", "cut").prints().findings
 	for name, changed := range map[string]string{
 		"lines above":      "// new\n\n" + src,

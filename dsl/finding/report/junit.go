@@ -36,12 +36,15 @@ type (
 		Failure *junitResult `xml:"failure"`
 		Error   *junitResult `xml:"error"`
 		Skipped *junitResult `xml:"skipped"`
-		Output  string       `xml:"system-out,omitempty"`
+		Output  *junitOutput `xml:"system-out"`
 	}
 	junitResult struct {
 		Message string `xml:"message,attr"`
 		Type    string `xml:"type,attr,omitempty"`
-		Text    string `xml:",chardata"`
+		Text    string `xml:",cdata"` // so that a person can read its lines
+	}
+	junitOutput struct {
+		Text string `xml:",cdata"`
 	}
 )
 
@@ -123,7 +126,7 @@ func (f Folder) testCase(rule string, fs []finding.Finding) junitCase {
 		found.Type = "warning"
 		c.Failure = found
 	case t.Advice > 0:
-		c.Output = found.Text
+		c.Output = &junitOutput{found.Text}
 	default:
 		c.Skipped = found
 	}

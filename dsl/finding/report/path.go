@@ -19,6 +19,14 @@ func artifact(file string) sarifArtifact {
 // has.
 func folderPath(p string) string { return strings.TrimSuffix(path.Clean(p), "/") + "/" }
 
+// absolute gives a URI if it has a scheme, and "" else.
+func absolute(uri string) string {
+	if u, err := url.Parse(uri); err != nil || !u.IsAbs() {
+		return ""
+	}
+	return uri
+}
+
 // isAbsolute knows paths from the top of a disk, also such as C:/patterns.
 func isAbsolute(p string) bool {
 	if path.IsAbs(p) {

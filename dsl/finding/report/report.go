@@ -39,8 +39,8 @@ type Folder struct {
 	Failed   string
 }
 
-// RuleInfo is what is known of a rule. URI is where it is explained; "" for
-// nowhere.
+// RuleInfo is what is known of a rule. URI is where it is explained, "" for
+// nowhere; SARIF takes only an absolute one (3.49.12).
 type RuleInfo struct {
 	ID, Purpose, Why string
 	Severity         finding.Severity

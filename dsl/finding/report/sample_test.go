@@ -45,7 +45,7 @@ func sample() Input {
 	pair := finding.Finding{
 		Rule: "pair-or-alike", Severity: finding.Error, Headline: "2 of the front are cut, and nothing says how {they} lie.",
 		Place:   finding.Place{Span: at(file, "cut 2 main"), Label: "a pair, or all alike?"},
-		Related: []finding.Place{{Span: at(file, "front 1"), Label: "declared here"}, {Span: at(file, "front 1"), Label: "declared here"}, {Label: "in no file"}},
+		Related: []finding.Place{{Span: at(file, "front 1"), Label: "declared here"}, {Span: at(file, "front 1"), Label: "declared here"}, {Span: at(file, "neck, side")}, {Label: "in no file"}},
 		When:    "in view B", Witness: "view B, size 12", Why: "100% of the left fronts\nwould be missing.", Help: "Add `mirrored` [see](x).",
 		Edits: []finding.Edit{
 			{Span: end, New: " mirrored", Title: "Cut a pair"},
@@ -71,8 +71,8 @@ func sample() Input {
 			{Path: "samples/gone", Failed: "there is no folder samples/gone"},
 		},
 		Rules: []RuleInfo{
-			{ID: "pair-or-alike", Purpose: "A number is cut, and nothing says how.", Why: "A left and a right are needed.", Severity: finding.Error, Category: "cutting", URI: "RULES.md#pair-or-alike"},
-			{ID: "edge-left-raw", Purpose: "An edge is neither sewn nor finished.", Severity: finding.Warning, Category: "edges"},
+			{ID: "pair-or-alike", Purpose: "A number is cut, and nothing says how.", Why: "A left and a right are needed.", Severity: finding.Error, Category: "cutting", URI: "https://quillfen.example/rules#pair-or-alike"},
+			{ID: "edge-left-raw", Purpose: "An edge is neither sewn nor finished.", Severity: finding.Warning, Category: "edges", URI: "RULES.md#edge-left-raw"},
 			{ID: "piece-never-used", Purpose: "A piece is cut and never sewn.", Why: "Cloth is wasted, or a step is missing.", Severity: finding.Error, Category: "cutting"},
 		},
 	}

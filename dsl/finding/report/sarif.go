@@ -78,7 +78,7 @@ func descriptors(in Input) []sarifDescriptor {
 }
 
 func descriptor(r RuleInfo, tool string) sarifDescriptor {
-	d := sarifDescriptor{ID: r.ID, Short: *message(r.Purpose), HelpURI: r.URI, Configuration: &sarifLevel{level(r.Severity)},
+	d := sarifDescriptor{ID: r.ID, Short: *message(r.Purpose), HelpURI: absolute(r.URI), Configuration: &sarifLevel{level(r.Severity)},
 		Help: message(strings.TrimSpace(r.Why + " Type " + tool + " explain " + r.ID + " for an example."))}
 	if r.Why != "" {
 		d.Full = message(r.Why)

@@ -1,0 +1,103 @@
+package check_test
+
+import (
+	"bytes"
+	"strings"
+	"testing"
+
+	"seamwarden/compiler"
+	"seamwarden/compiler/check"
+	"seamwarden/dsl"
+	"seamwarden/dsl/finding"
+)
+
+// TestExamples compiles the examples of every rule: the failing one gives exactly
+// one finding that counts, of that rule, and the passing one gives none.
+func TestExamples(t *testing.T) {
+	for _, r := range check.Rules() {
+		t.Run(r.ID, func(t *testing.T) {
+			if r.Failing == "" || r.Passing == "" {
+				t.Fatal("an example is missing")
+			}
+			fails, sources := findings(t, r.FailingFiles())
+			if r.Besides == "" && (len(counting(fails)) != 1 || counting(fails)[0].Rule != r.ID) || !has(fails, r) {
+				t.Errorf("the failing example gives:\n%s", written(fails, sources))
+			}
+			for _, f := range fails {
+				if f.Rule == r.ID && f.Severity != r.Severity {
+					t.Errorf("registered as %s, found as %s", r.Severity, f.Severity)
+				}
+			}
+			passes, sources := findings(t, r.PassingFiles())
+			if len(passes) > 0 {
+				t.Errorf("the passing example gives:\n%s", written(passes, sources))
+			}
+		})
+	}
+}
+
+// TestExamplesAreShort keeps an example small enough to be taken in at a glance,
+// and in the form that the formatter gives.
+func TestExamplesAreShort(t *testing.T) {
+	for _, r := range check.Rules() {
+		for name, text := range r.PassingFiles() {
+			if n := strings.Count(text, "\n"); n > 34 || name == compiler.Root && n < 8 {
+				t.Errorf("%s: %s has %d lines", r.ID, name, n)
+			}
+			if !strings.HasSuffix(name, ".seam") {
+				continue
+			}
+			if out, ok := dsl.Format(dsl.Parse(name, []byte(text))); !ok || string(out) != text {
+				t.Errorf("%s: %s is not in canonical form, which is:\n%s", r.ID, name, out)
+			}
+		}
+	}
+}
+
+// findings compiles a folder and then lets its remarks accept what they name.
+func findings(t *testing.T, files map[string]string) ([]finding.Finding, map[string]string) {
+	t.Helper()
+	r, err := compiler.Compile(mapFS(files))
+	if err != nil {
+		t.Fatal(err)
+	}
+	var remarks []finding.Acceptance
+	for _, f := range r.Files {
+		remarks = append(remarks, dsl.Acceptances(f)...)
+	}
+	var known []string
+	for _, x := range check.Rules() {
+		if !strings.HasPrefix(x.ID, "acceptance-") {
+			known = append(known, x.ID)
+		}
+	}
+	kept, _, more := finding.Accept(r.Findings, remarks, known, true)
+	return append(kept, more...), r.Sources
+}
+
+func counting(all []finding.Finding) (out []finding.Finding) {
+	for _, f := range all {
+		if f.Severity != finding.Unchecked {
+			out = append(out, f)
+		}
+	}
+	return
+}
+
+func has(all []finding.Finding, r *check.Rule) bool {
+	for _, f := range all {
+		if f.Rule == r.ID {
+			return true
+		}
+	}
+	return false
+}
+
+func written(all []finding.Finding, sources map[string]string) string {
+	var out bytes.Buffer
+	w := &finding.Writer{Out: &out, Sources: sources}
+	for _, f := range all {
+		w.Write(f)
+	}
+	return out.String()
+}

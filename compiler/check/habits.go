@@ -1,0 +1,487 @@
+package check
+
+import (
+	"fmt"
+	"strings"
+
+	"seamwarden/compiler/condition"
+	"seamwarden/compiler/measure"
+	"seamwarden/compiler/model"
+	"seamwarden/dsl/finding"
+)
+
+// What a good instruction does not leave out.
+func init() {
+	register(Rule{ID: "seam-never-finished", Severity: finding.Warning, Category: "seams", FromAbsence: true, run: neverFinished,
+		Purpose: "The allowances of a seam are left raw and open to see.",
+		Why:     "Cloth frays. A seam that is not shut inside something is finished, felled or bound, unless the pattern's head says what is done to every seam."})
+	register(Rule{ID: "seam-never-pressed", Severity: finding.Advice, Category: "seams", FromAbsence: true, run: neverPressed,
+		Purpose: "No step presses a seam.",
+		Why:     "A seam that is not pressed before the next one crosses it stays a ridge."})
+	register(Rule{ID: "pressed-under-never-stitched", Severity: finding.Error, Category: "seams", FromAbsence: true, run: neverStitched,
+		Purpose: "An edge is pressed under and nothing holds it.",
+		Why:     "A crease opens in the wash."})
+	register(Rule{ID: "never-marked", Severity: finding.Warning, Category: "order", FromAbsence: true, run: neverMarked,
+		Purpose: "A step uses a sign that no step marks, although others are marked.",
+		Why:     "The sewist looks for a sign that she was not told to transfer."})
+	register(Rule{ID: "mark-without-use", Severity: finding.Warning, Category: "names", FromAbsence: true, run: markIdle,
+		Purpose: "A mark is there in garments that do not use it.",
+		Why:     "She marks a pocket place on a garment without pockets: a guard is missing."})
+	register(Rule{ID: "button-without-buttonhole", Severity: finding.Warning, Category: "needs", FromAbsence: true, run: noButtonhole,
+		Purpose: "Buttons are sewn on and no buttonhole or loop takes them.",
+		Why:     "A button that closes something needs a slit or a loop."})
+	register(Rule{ID: "units-mixed", Severity: finding.Warning, Category: "prose", run: mixedUnits,
+		Purpose: "A measure is written in the other system than all the rest.",
+		Why:     "The author writes one system and both are printed; a single measure in the other one is nearly always a slip of the unit."})
+	register(Rule{ID: "never-turned", Severity: finding.Error, Category: "order", FromAbsence: true, run: neverTurned,
+		Purpose: "A part is sewn with its right side inside and never turned.",
+		Why:     "A flap, a band end or a facing that is not turned shows its seam and its wrong side."})
+	register(Rule{ID: "turned-untrimmed", Severity: finding.Advice, Category: "order", FromAbsence: true, run: untrimmed,
+		Purpose: "A seam is turned inside and its allowances are never trimmed, graded or clipped.",
+		Why:     "Full allowances make a ridge inside, and a curve that is not clipped will not lie flat."})
+	register(Rule{ID: "raw-edge-stitched-down", Severity: finding.Warning, Category: "seams", FromAbsence: true, run: rawStitched,
+		Purpose: "An edge is stitched down that was not folded, hemmed, bound or finished before.",
+		Why:     "The raw edge frays out of the row of stitching."})
+	register(Rule{ID: "fold-line-never-used", Severity: finding.Warning, Category: "names", FromAbsence: true, run: foldIdle,
+		Purpose: "A piece has a fold line, and no step folds it there.",
+		Why:     "Either a step is missing, or the line is left over."})
+	register(Rule{ID: "opening-without-use", Severity: finding.Warning, Category: "order", FromAbsence: true, run: openingIdle,
+		Purpose: "An opening is left and closed, and nothing goes through it.",
+		Why:     "It was left to turn something or to thread something through; that step is missing."})
+	register(Rule{ID: "dart-never-sewn", Severity: finding.Error, Category: "seams", FromAbsence: true, run: dartIdle,
+		Purpose: "A dart, pleat or tuck is declared and no step sews or folds it.",
+		Why:     "Without it the edge is too long for its seam."})
+	register(Rule{ID: "edge-left-hanging", Severity: finding.Warning, Category: "seams", FromAbsence: true, run: hanging,
+		Purpose: "A band is folded over a seam, and its other edge is never caught.",
+		Why:     "The inside of the band hangs loose."})
+	register(Rule{ID: "basted-elsewhere", Severity: finding.Error, Category: "order", run: bastedElsewhere,
+		Purpose: "A part is basted to an edge, and the seam that takes it is another one.",
+		Why:     "What is basted in a place is sewn in that place."})
+}
+
+// seamDeeds gives where an operation of one of these verbs is done to a seam, or
+// to every edge in it.
+func (r *run) seamDeeds(s *model.Seam, verbs ...string) condition.Cond {
+	c := condition.False
+	for _, op := range r.Ops() {
+		if !oneOf(op.Verb, verbs) {
+			continue
+		}
+		for _, o := range op.Objects {
+			if o.Seam == s {
+				c = r.Space.Or(c, op.Cond)
+			}
+			if o.Kind == model.ToEdge && takesEdge(s, o.Edge) {
+				c = r.Space.Or(c, r.Space.And(op.Cond, o.Cond))
+			}
+		}
+	}
+	return c
+}
+
+func oneOf(s string, list []string) bool {
+	for _, x := range list {
+		if x == s {
+			return true
+		}
+	}
+	return false
+}
+
+func takesEdge(s *model.Seam, e *model.Edge) bool {
+	for _, u := range s.Uses() {
+		if u.Edge == e {
+			return true
+		}
+	}
+	return false
+}
+
+// inside is where the allowances of a seam are shut in: a part of it is turned,
+// looks in, or is stitched down along another edge; or the seam is stitched down
+// itself.
+func (r *run) inside(s *model.Seam) condition.Cond {
+	parts := map[*model.Piece]bool{}
+	for _, u := range s.Uses() {
+		parts[u.Instance.Piece] = true
+	}
+	c := condition.False
+	for p := range parts {
+		if p.WornIn {
+			return condition.True
+		}
+		for _, i := range p.Cloths() {
+			if i.Cut.Material.NoRightSide {
+				return condition.True
+			}
+		}
+	}
+	for _, op := range r.Ops() {
+		for _, o := range op.Objects {
+			o.Each(func(t *model.Target) {
+				in := op.Verb == "turn" || oneOf(op.Verb, []string{"slipstitch", "fell", "apply"})
+				in = in || op.Verb == "edgestitch" && t.Kind == model.ToEdge
+				if in && t.Piece != nil && parts[t.Piece] {
+					c = r.Space.Or(c, op.Cond)
+				}
+				for p := range parts {
+					if op.Verb == "turn" && t.Part != nil && holds(t.Instances, p) {
+						c = r.Space.Or(c, op.Cond)
+					}
+				}
+			})
+		}
+		if ph := op.Phrase("catching"); ph != nil && !op.Row.Sews {
+			for _, t := range ph.Targets {
+				if t.Piece != nil && parts[t.Piece] {
+					c = r.Space.Or(c, op.Cond)
+				}
+			}
+		}
+	}
+	return c
+}
+
+func holds(list []*model.Instance, p *model.Piece) bool {
+	for _, i := range list {
+		if i.Piece == p {
+			return true
+		}
+	}
+	return false
+}
+
+// lined reports whether the garment has a layer that covers its inside.
+func (r *run) lined() bool {
+	for _, m := range r.Materials {
+		if !m.Interfacing && strings.Contains(lower(m.ID+" "+m.Name), "lining") && !strings.Contains(lower(m.Name), "pocket") {
+			return true
+		}
+	}
+	return false
+}
+
+func neverFinished(r *run) {
+	if r.Finish != nil && r.Finish.With != "" || r.lined() {
+		return
+	}
+	for _, s := range r.Seams {
+		bad := r.Space.Diff(s.Cond, r.seamDeeds(s, "finish", "bind", "fell", "cover"))
+		bad = r.Space.Diff(bad, r.inside(s))
+		r.report(bad, at(s.Span, "left raw", fmt.Sprintf("The allowances of %s are never finished.", seamName(s)),
+			fmt.Sprintf("Add `finish %s together with overlock` after it is sewn, or say in the head what is done to every seam: finish seams together with overlock.", s.ID)))
+	}
+}
+
+func neverPressed(r *run) {
+	if r.Finish != nil && (r.Finish.Open || r.Finish.Toward != "") {
+		return
+	}
+	for _, s := range r.Seams {
+		if onePiece(s) {
+			continue // round a bag there is nothing to press the seam over
+		}
+		bad := r.Space.Diff(s.Cond, r.seamDeeds(s, "press", "topstitch", "edgestitch", "understitch", "fell", "steam"))
+		bad = r.Space.Diff(bad, r.piecePressed(s))
+		r.report(bad, at(s.Span, "never pressed", fmt.Sprintf("No step presses %s.", seamName(s)), fmt.Sprintf("Add `press %s open`, or `toward` one of its pieces.", s.ID)))
+	}
+}
+
+// piecePressed is where one of a seam's pieces is pressed as a whole, or its
+// edges are, as after turning.
+func (r *run) piecePressed(s *model.Seam) condition.Cond {
+	c := condition.False
+	for _, op := range r.Ops() {
+		if op.Verb != "press" {
+			continue
+		}
+		for _, o := range op.Objects {
+			o.Each(func(t *model.Target) {
+				if t.Seam == nil && (t.Piece != nil && joinsPiece(s, t.Piece) || t.Part != nil && anyJoined(s, t.Instances)) {
+					c = r.Space.Or(c, op.Cond)
+				}
+			})
+		}
+	}
+	return c
+}
+
+func anyJoined(s *model.Seam, list []*model.Instance) bool {
+	for _, i := range list {
+		if joinsPiece(s, i.Piece) {
+			return true
+		}
+	}
+	return false
+}
+
+// onePiece reports whether a seam joins copies of one piece to each other.
+func onePiece(s *model.Seam) bool {
+	var first *model.Piece
+	for _, u := range s.Uses() {
+		if first != nil && u.Instance.Piece != first {
+			return false
+		}
+		first = u.Instance.Piece
+	}
+	return true
+}
+
+// neverStitched looks for an edge that is pressed under and then neither sewn
+// down nor taken by a seam, a hem or a patch.
+func neverStitched(r *run) {
+	held := map[*model.Edge]condition.Cond{}
+	note := func(t *model.Target, c condition.Cond) {
+		if t.Kind == model.ToEdge {
+			held[t.Edge] = r.Space.Or(held[t.Edge], r.Space.And(c, t.Cond))
+		}
+	}
+	whole := map[*model.Piece]condition.Cond{}
+	for _, op := range r.Ops() {
+		holding := oneOf(op.Verb, []string{"slipstitch", "edgestitch", "topstitch", "hem", "fell", "stitch", "tack", "attach", "quilt", "sew", "bar-tack", "set"})
+		for _, o := range op.Objects {
+			o.Each(func(t *model.Target) {
+				if holding {
+					note(t, op.Cond)
+				}
+				if holding && t.Kind == model.ToPiece {
+					whole[t.Piece] = r.Space.Or(whole[t.Piece], op.Cond)
+				}
+			})
+		}
+		if p := op.Phrase("catching"); p != nil {
+			for _, t := range p.Targets {
+				t.Each(func(x *model.Target) { note(x, op.Cond) })
+			}
+		}
+	}
+	for _, s := range r.Seams {
+		for _, u := range s.Uses() {
+			held[u.Edge] = r.Space.Or(held[u.Edge], s.Cond)
+		}
+	}
+	reported := map[*model.Edge]bool{}
+	for _, op := range r.Ops() {
+		if op.Verb != "press under" && op.Verb != "turn under" {
+			continue
+		}
+		for _, o := range op.Objects {
+			if o.Kind != model.ToEdge || reported[o.Edge] {
+				continue
+			}
+			bad := r.Space.Diff(r.Space.And(op.Cond, o.Cond), r.Space.Or(held[o.Edge], whole[o.Piece]))
+			if r.possible(bad) {
+				reported[o.Edge] = true
+				r.report(bad, at(op.Span, "held by nothing", fmt.Sprintf("The %s of %s is pressed under and never stitched.", edgeCalled(o.Edge.Name), the(o.Piece.Name)),
+					"Edgestitch, hem or slipstitch it, or catch it in a row: `ditch SEAM catching EDGE`."))
+			}
+		}
+	}
+}
+
+// signs gives where each mark and dart is marked, and where it is used.
+func (r *run) signs() (marked, used map[any]condition.Cond, first map[any]*model.Op) {
+	marked, used, first = map[any]condition.Cond{}, map[any]condition.Cond{}, map[any]*model.Op{}
+	for _, op := range r.Ops() {
+		note := func(t *model.Target) {
+			if t == nil {
+				return
+			}
+			var x any
+			switch {
+			case t.Mark != nil && t.Kind == model.ToMark:
+				x = t.Mark
+			case t.Kind == model.ToShaping:
+				x = t.Shaping
+			default:
+				return
+			}
+			if op.Verb == "mark" {
+				marked[x] = r.Space.Or(marked[x], op.Cond)
+				return
+			}
+			used[x] = r.Space.Or(used[x], op.Cond)
+			if first[x] == nil {
+				first[x] = op
+			}
+		}
+		list := append([]*model.Target(nil), op.Objects...)
+		for _, p := range op.Phrases {
+			list = append(list, p.Targets...)
+		}
+		for _, o := range list {
+			o.Each(func(t *model.Target) {
+				note(t)
+				note(t.From)
+				note(t.To)
+				if t.Seam != nil && op.Row.Sews {
+					for _, row := range append(append([]*model.Target(nil), t.Seam.Joins...), t.Seam.To...) {
+						note(row.From)
+						note(row.To)
+					}
+					for _, c := range t.Seam.Catching {
+						note(c.At)
+					}
+				}
+			})
+		}
+	}
+	return
+}
+
+func neverMarked(r *run) {
+	marked, used, first := r.signs()
+	if len(marked) == 0 {
+		return // the pattern leaves marking to the sewist altogether
+	}
+	say := func(x any, name string, fold bool) {
+		if op := first[x]; op != nil && !fold {
+			r.report(r.Space.Diff(used[x], marked[x]), at(op.Span, "used here", fmt.Sprintf("%s is used and never marked.", Upper(name)), "Add it to a `mark` operation before this step."))
+		}
+	}
+	for _, p := range r.Pieces {
+		for _, m := range p.Marks {
+			say(m, "the "+m.Name+" mark", m.On != nil || m.Between)
+		}
+	}
+	for _, s := range r.Shapings {
+		say(s, "the "+s.Name, false)
+	}
+}
+
+func markIdle(r *run) {
+	_, used, _ := r.signs()
+	for _, p := range r.Pieces {
+		for _, m := range p.Marks {
+			if c, ok := used[m]; ok {
+				r.report(r.Space.Diff(r.Space.And(m.Cond, p.Cond), c), at(m.Span, "not used here", fmt.Sprintf("The mark %s of %s is there, and nothing uses it.", m.Name, the(p.Name)), "Guard the mark as what uses it is guarded."))
+			}
+		}
+	}
+}
+
+func noButtonhole(r *run) {
+	for _, n := range r.Notions {
+		if len(r.facts.Holes[n]) > 0 || !strings.Contains(lower(n.ID+" "+n.Name), "button") {
+			continue
+		}
+		for _, a := range r.facts.OfNotion(n) {
+			if a.Op.Verb == "sew on" {
+				r.report(a.Cond, at(a.Op.Span, "no buttonhole for it", fmt.Sprintf("%s is sewn on, and no buttonhole takes it.", n.Name), fmt.Sprintf("Add `buttonhole 1 on EDGE for %s`; for a button that only decorates, name the notion otherwise.", n.ID)))
+				break
+			}
+		}
+	}
+}
+
+// mixedUnits compares each measure with the system that the rest is written in.
+func mixedUnits(r *run) {
+	var all []model.Amount
+	add := func(list ...*model.Amount) {
+		for _, a := range list {
+			if a != nil {
+				all = append(all, *a)
+			}
+		}
+	}
+	add(r.Allow)
+	for _, m := range r.Materials {
+		all = append(all, m.Widths...)
+	}
+	for _, s := range r.Seams {
+		if s.Own {
+			add(s.Allow)
+		}
+		add(s.AllowTo)
+	}
+	for _, s := range r.Shapings {
+		add(s.Takes, s.Long)
+	}
+	for _, n := range r.Notions {
+		add(n.Length)
+	}
+	for _, s := range r.Strips {
+		all = append(all, s.Width, s.Length)
+	}
+	for _, op := range r.Ops() {
+		for _, p := range op.Phrases {
+			all = append(all, p.Amounts...)
+		}
+	}
+	count := map[measure.System]int{}
+	for _, a := range all {
+		count[a.Unit.System()]++
+	}
+	few, many := measure.Imperial, measure.Metric
+	if count[few] > count[many] {
+		few, many = many, few
+	}
+	if count[few] == 0 || count[few]*4 > count[many] {
+		return
+	}
+	for _, a := range all {
+		if a.Unit.System() == few {
+			r.report(condition.True, at(a.Span, "the other system", fmt.Sprintf("%s is written in another system than the other measures.", a.Text), "Write it in the system of the rest; both are printed."))
+		}
+	}
+}
+
+// bastedElsewhere compares where a part is basted with the seams that take it.
+func bastedElsewhere(r *run) {
+	for _, op := range r.Ops() {
+		p := op.Phrase("to")
+		if op.Verb != "baste" || p == nil {
+			continue
+		}
+		for _, o := range op.Objects {
+			o.Each(func(t *model.Target) {
+				for _, to := range p.Targets {
+					to.Each(func(a *model.Target) {
+						takes, fits := false, false
+						for _, s := range r.Seams {
+							if !takenBy(s, t) {
+								continue
+							}
+							takes = true
+							for _, u := range a.Uses {
+								fits = fits || usesEdge(s, u)
+							}
+						}
+						if takes && !fits && len(a.Uses) > 0 {
+							r.report(r.Space.And(op.Cond, a.Cond), at(a.Span, "another place", fmt.Sprintf("%s is basted to %s, and the seam that takes it is elsewhere.", Upper(t.Describe()), a.Describe()),
+								"Baste it to the edge that the seam takes it with."))
+						}
+					})
+				}
+			})
+		}
+	}
+}
+
+// takenBy reports whether a seam takes a target, sewn or caught.
+func takenBy(s *model.Seam, t *model.Target) bool {
+	for _, c := range s.Catching {
+		found := false
+		c.Target.Each(func(x *model.Target) {
+			found = found || x.Path == t.Path || x.Notion != nil && x.Notion == t.Notion && x.NotionBit == t.NotionBit
+		})
+		if found {
+			return true
+		}
+	}
+	for _, u := range t.Uses {
+		if usesEdge(s, u) {
+			return true
+		}
+	}
+	return false
+}
+
+func usesEdge(s *model.Seam, u *model.EdgeUse) bool {
+	for _, v := range s.Uses() {
+		if *v == *u || v.Edge == u.Edge && v.Instance == u.Instance && (v.Side == u.Side || v.Side == model.Neither || u.Side == model.Neither) {
+			return true
+		}
+	}
+	return false
+}

@@ -1,0 +1,253 @@
+package check
+
+import (
+	"fmt"
+
+	"seamwarden/compiler/condition"
+	"seamwarden/compiler/model"
+)
+
+// turnings is where a piece is turned: itself, in a part, or with everything it
+// is sewn to, through an opening.
+func (r *run) turnings(p *model.Piece) condition.Cond {
+	c := condition.False
+	for _, op := range r.Ops() {
+		if op.Verb != "turn" && op.Verb != "fold" && op.Verb != "roll" {
+			continue
+		}
+		if op.Verb == "turn" && op.Phrase("through") != nil {
+			c = r.Space.Or(c, op.Cond)
+		}
+		for _, o := range op.Objects {
+			o.Each(func(t *model.Target) {
+				if t.Piece == p || holds(t.Instances, p) {
+					c = r.Space.Or(c, r.Space.And(op.Cond, t.Cond))
+				}
+			})
+		}
+	}
+	return c
+}
+
+// inside out are the seams after which a part must be turned: an end that is sewn
+// to itself, two copies of a piece that lie on each other, a facing on its edge.
+func (r *run) insideOut(s *model.Seam) *model.Piece {
+	for _, j := range s.Copies {
+		if len(j.A) != 1 || len(j.B) != 1 {
+			continue
+		}
+		a, b := j.A[0], j.B[0]
+		switch {
+		case *a == *b && len(a.Instance.Piece.FoldLines) > 0:
+			return a.Instance.Piece
+		case a.Instance.Piece == b.Instance.Piece && a.Instance != b.Instance && a.Edge == b.Edge && a.Instance.Copy != b.Instance.Copy && r.together(a.Instance, b.Instance):
+			return a.Instance.Piece
+		case a.Instance.Piece.SameAs != nil && a.Instance.Piece.WornIn:
+			return a.Instance.Piece
+		case b.Instance.Piece.SameAs != nil && b.Instance.Piece.WornIn:
+			return b.Instance.Piece
+		}
+	}
+	return nil
+}
+
+// together reports whether the other edges of two copies go into the same seams,
+// as those of a flap do and those of a pocket bag do not.
+func (r *run) together(a, b *model.Instance) bool {
+	for _, s := range r.Seams {
+		for _, j := range s.Copies {
+			hasA, hasB := false, false
+			for _, u := range append(append([]*model.EdgeUse(nil), j.A...), j.B...) {
+				hasA, hasB = hasA || u.Instance == a, hasB || u.Instance == b
+			}
+			if hasA != hasB {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+func neverTurned(r *run) {
+	reported := map[*model.Piece]condition.Cond{}
+	for _, s := range r.Seams {
+		p := r.insideOut(s)
+		if p == nil {
+			continue
+		}
+		bad := r.Space.Diff(r.Space.Diff(s.Cond, r.turnings(p)), reported[p])
+		if !r.possible(bad) {
+			continue
+		}
+		reported[p] = r.Space.Or(reported[p], bad)
+		r.report(bad, at(s.Span, "sewn with the right side inside", fmt.Sprintf("%s is sewn with its right side inside and never turned.", Upper(the(p.Name))), fmt.Sprintf("Add `turn %s` after this seam; for a facing `turn %s to inside`.", p.ID, p.ID)))
+	}
+}
+
+func untrimmed(r *run) {
+	for _, s := range r.Seams {
+		p := r.insideOut(s)
+		if p == nil {
+			continue
+		}
+		bad := r.Space.And(s.Cond, r.turnings(p))
+		bad = r.Space.Diff(bad, r.seamDeeds(s, "trim", "grade", "clip", "notch out", "miter"))
+		r.report(bad, at(s.Span, "full allowances", fmt.Sprintf("%s is turned inside, and its allowances are never trimmed.", Upper(seamName(s))), fmt.Sprintf("Add `trim %s to 1/4in` or `grade %s` before it is turned, and clip its curves.", s.ID, s.ID)))
+	}
+}
+
+// rawStitched looks for edges that are stitched down raw.
+func rawStitched(r *run) {
+	ready := map[*model.Edge]condition.Cond{}
+	for _, op := range r.Ops() {
+		if !oneOf(op.Verb, []string{"press under", "turn under", "hem", "bind", "finish", "cover", "roll", "miter"}) {
+			continue
+		}
+		for _, o := range op.Objects {
+			o.Each(func(t *model.Target) {
+				for _, u := range t.Uses {
+					ready[u.Edge] = r.Space.Or(ready[u.Edge], r.Space.And(op.Cond, t.Cond))
+				}
+			})
+		}
+	}
+	for _, s := range r.Seams {
+		for _, u := range s.Uses() {
+			ready[u.Edge] = r.Space.Or(ready[u.Edge], s.Cond)
+		}
+	}
+	reported := map[*model.Edge]bool{}
+	for _, op := range r.Ops() {
+		if !oneOf(op.Verb, []string{"edgestitch", "slipstitch", "fell"}) {
+			continue
+		}
+		for _, o := range op.Objects {
+			if o.Kind != model.ToEdge || reported[o.Edge] {
+				continue
+			}
+			bad := r.Space.Diff(r.Space.And(op.Cond, o.Cond), r.Space.Or(ready[o.Edge], o.Edge.LeftRaw))
+			for _, i := range o.Instances {
+				if laid(i, o.Edge) {
+					bad = condition.False
+				}
+			}
+			if r.possible(bad) {
+				reported[o.Edge] = true
+				r.report(bad, at(op.Span, "raw", fmt.Sprintf("The %s of %s is stitched down raw.", edgeCalled(o.Edge.Name), the(o.Piece.Name)), "Press it under, hem it or finish it first; if the cloth does not fray, say `raw "+o.Edge.ID+"` in the piece."))
+			}
+		}
+	}
+}
+
+func foldIdle(r *run) {
+	used := map[*model.Mark]condition.Cond{}
+	for _, op := range r.Ops() {
+		list := append([]*model.Target(nil), op.Objects...)
+		for _, p := range op.Phrases {
+			list = append(list, p.Targets...)
+		}
+		for _, o := range list {
+			o.Each(func(t *model.Target) {
+				if t.Mark != nil {
+					used[t.Mark] = r.Space.Or(used[t.Mark], op.Cond)
+				}
+			})
+		}
+	}
+	for _, p := range r.Pieces {
+		for _, m := range p.FoldLines {
+			bad := r.Space.Diff(r.Space.And(p.Cond, m.Cond), used[m])
+			r.report(bad, at(m.Span, "never folded", fmt.Sprintf("No step folds %s along its %s line.", the(p.Name), m.Name), fmt.Sprintf("Add `fold %s along %s`, or take the line out.", p.ID, m.ID)))
+		}
+	}
+}
+
+func openingIdle(r *run) {
+	for _, g := range r.Gaps {
+		used := condition.False
+		for _, op := range r.Ops() {
+			if p := op.Phrase("through"); p != nil {
+				for _, t := range p.Targets {
+					if t.Gap == g {
+						used = r.Space.Or(used, op.Cond)
+					}
+				}
+			}
+			for _, o := range op.Objects {
+				if op.Verb == "turn" && g.Seam != nil && o.Piece != nil && joinsPiece(g.Seam, o.Piece) {
+					used = r.Space.Or(used, op.Cond)
+				}
+			}
+		}
+		if g.Used {
+			r.report(r.Space.Diff(g.Cond, used), at(g.Span, "left for nothing", fmt.Sprintf("Nothing goes through the opening %s.", g.Name), fmt.Sprintf("Turn or thread something through it: turn PIECE through %s; or sew the seam without it.", g.ID)))
+		}
+	}
+}
+
+func dartIdle(r *run) {
+	for _, s := range r.Shapings {
+		done := condition.False
+		for _, op := range r.Ops() {
+			if !op.Row.Sews && op.Verb != "pleat" && op.Verb != "tuck" && op.Verb != "fold" && op.Verb != "baste" {
+				continue
+			}
+			for _, o := range op.Objects {
+				if o.Shaping == s {
+					done = r.Space.Or(done, op.Cond)
+				}
+			}
+		}
+		if s.Used {
+			r.report(r.Space.Diff(s.Cond, done), at(s.Span, "never sewn", fmt.Sprintf("No step sews the %s.", s.Name), fmt.Sprintf("Add `sew %s`.", s.ID)))
+		}
+	}
+}
+
+// hanging looks at bands: pieces with a fold line of which one edge is sewn to
+// something else and another is only finished.
+func hanging(r *run) {
+	for _, p := range r.Pieces {
+		if len(p.FoldLines) == 0 {
+			continue
+		}
+		sewn := condition.False
+		held := map[*model.Edge]condition.Cond{}
+		for _, s := range r.Seams {
+			for _, u := range s.Uses() {
+				if u.Instance.Piece == p {
+					held[u.Edge] = r.Space.Or(held[u.Edge], s.Cond)
+					if !onePiece(s) {
+						sewn = r.Space.Or(sewn, s.Cond)
+					}
+				}
+			}
+		}
+		for _, op := range r.Ops() {
+			list := []*model.Target(nil)
+			if oneOf(op.Verb, []string{"slipstitch", "edgestitch", "topstitch", "fell", "tack", "hem", "stitch"}) {
+				list = append(list, op.Objects...)
+			}
+			if c := op.Phrase("catching"); c != nil {
+				list = append(list, c.Targets...)
+			}
+			for _, o := range list {
+				o.Each(func(t *model.Target) {
+					if t.Edge != nil {
+						held[t.Edge] = r.Space.Or(held[t.Edge], op.Cond)
+					}
+				})
+			}
+		}
+		for _, e := range p.Edges {
+			bad := r.Space.Diff(r.Space.All(p.Cond, e.Cond, sewn), held[e])
+			laidOn := false
+			for _, i := range p.Cloths() {
+				laidOn = laidOn || laid(i, e)
+			}
+			if !laidOn {
+				r.report(r.unsaid(e, bad), at(e.Span, "caught by nothing", fmt.Sprintf("%s is folded over, and its %s edge is never caught.", Upper(the(p.Name)), lower(e.Name)), "Slipstitch it, or catch it in a row: `ditch SEAM catching EDGE`."))
+			}
+		}
+	}
+}
