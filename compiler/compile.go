@@ -30,10 +30,12 @@ const Root = "pattern.seam"
 const maxFile = 8 << 20
 
 // Result is what a pattern compiles to. Sources holds the text of every file
-// that a finding may point into.
+// that a finding may point into. Accepted are the findings that remarks in the
+// source accept; they are not among Findings.
 type Result struct {
 	Pattern  *model.Pattern
 	Findings []finding.Finding
+	Accepted []finding.Accepted
 	Sources  map[string]string
 	Files    []*dsl.File
 }
@@ -58,8 +60,9 @@ func Compile(folder fs.FS) (*Result, error) {
 	r.figures(p)
 	out := r.result
 	out.Pattern = p
-	out.Findings = append(out.Findings, wording.Lint(p)...)
-	out.Findings = append(append(out.Findings, p.Findings...), check.Run(p, unread(out.Findings, p.Findings))...)
+	read := append(append(out.Findings, wording.Lint(p)...), p.Findings...)
+	broken := unread(read)
+	out.accept(read, check.Run(p, broken), !broken)
 	finding.Sort(out.Findings)
 	return out, nil
 }

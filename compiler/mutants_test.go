@@ -14,6 +14,7 @@ import (
 	"testing/fstest"
 
 	"seamwarden/compiler"
+	"seamwarden/compiler/model"
 	"seamwarden/dsl"
 	"seamwarden/dsl/finding"
 )
@@ -112,10 +113,15 @@ func readSample(t *testing.T, sample string) fstest.MapFS {
 
 // hunt compiles every mutant of a sample.
 func hunt(t *testing.T, sample string, folder fstest.MapFS) (found, meant int, alive []string) {
+	r, err := compiler.Compile(folder)
+	if err != nil {
+		t.Fatal(err)
+	}
+	parts := partsOfSteps(r.Pattern)
 	var all []mutant
 	for name, f := range folder {
 		if strings.HasSuffix(name, ".seam") {
-			all = append(all, mutantsOf(sample, name, string(f.Data))...)
+			all = append(all, mutantsOf(sample, name, string(f.Data), parts)...)
 		}
 	}
 	sort.Slice(all, func(i, j int) bool { return all[i].name() < all[j].name() })
@@ -193,7 +199,7 @@ func survivors(t *testing.T) map[string]string {
 }
 
 // mutantsOf applies every operator at every place of one file.
-func mutantsOf(sample, file, src string) (all []mutant) {
+func mutantsOf(sample, file, src string, parts map[string]map[string]bool) (all []mutant) {
 	f := dsl.Parse(file, []byte(src))
 	add := func(op string, start, end int, is string) {
 		text := src[:start] + is + src[end:]
@@ -204,7 +210,7 @@ func mutantsOf(sample, file, src string) (all []mutant) {
 		for i, s := range list {
 			start, end := extent(s)
 			mutateSentence(parent, s, start, end, src, add)
-			if i > 0 && swappable(list[i-1], s) {
+			if i > 0 && swappable(list[i-1], s, parts) {
 				a, b := list[i-1], s
 				as, ae := extent(a)
 				text := src[:as] + src[start:end] + src[ae:start] + src[as:ae] + src[end:]
@@ -217,8 +223,54 @@ func mutantsOf(sample, file, src string) (all []mutant) {
 	return
 }
 
-// swappable are two steps that follow each other.
-func swappable(a, b *dsl.Sentence) bool { return a.First() == "step" && b.First() == "step" }
+// swappable are two steps that follow each other and work on the same pieces.
+// Steps that share none can be done in either order, so that swapping them makes
+// the same thing.
+func swappable(a, b *dsl.Sentence, parts map[string]map[string]bool) bool {
+	x, ok := a.Node.(*dsl.Step)
+	y, ok2 := b.Node.(*dsl.Step)
+	if !ok || !ok2 {
+		return false
+	}
+	for p := range parts[dsl.Unquote(x.Label.Text)] {
+		if parts[dsl.Unquote(y.Label.Text)][p] {
+			return true
+		}
+	}
+	return false
+}
+
+// partsOfSteps gives the pieces that each step works on, by its title.
+func partsOfSteps(p *model.Pattern) map[string]map[string]bool {
+	all := map[string]map[string]bool{}
+	for _, s := range p.Steps() {
+		m := map[string]bool{}
+		for _, i := range s.Items {
+			op, ok := i.(*model.Op)
+			if !ok {
+				continue
+			}
+			list := append([]*model.Target(nil), op.Objects...)
+			for _, ph := range op.Phrases {
+				list = append(list, ph.Targets...)
+			}
+			for _, t := range list {
+				t.Each(func(x *model.Target) {
+					if x.Piece != nil {
+						m[x.Piece.ID] = true
+					}
+					if x.Seam != nil {
+						for _, u := range x.Seam.Uses() {
+							m[u.Instance.Piece.ID] = true
+						}
+					}
+				})
+			}
+		}
+		all[s.Title.Text] = m
+	}
+	return all
+}
 
 func head(s *dsl.Sentence) string {
 	var w []string
@@ -255,7 +307,10 @@ func lineAround(src string, start, end int) string {
 func mutateSentence(parent, s *dsl.Sentence, start, end int, src string, add func(string, int, int, string)) {
 	inStep := parent != nil && (parent.First() == "step" || parent.First() == "on")
 	switch s.First() {
-	case "cut", "edges", "symmetric", "drawn", "worn", "allow":
+	case "drawn":
+		t := s.Head[len(s.Head)-1]
+		add("drawn the other way", t.Start.Offset, t.End.Offset, map[string]string{"left": "right", "right": "left"}[t.Text])
+	case "cut", "edges", "symmetric", "worn", "allow":
 		if parent != nil && !inStep {
 			add("drop the "+s.First()+" line", start, end, "")
 		}

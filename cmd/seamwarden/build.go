@@ -105,9 +105,8 @@ func build(cmd *cobra.Command, dir string, w *wanted) error {
 
 // word makes the booklet for what was chosen, unless something was found.
 func (w *wanted) word(cmd *cobra.Command, dir string, r *compiler.Result) (*booklet.Booklet, error) {
-	const list = "seamwarden check --unchecked"
 	if found, _, _ := finding.Counts(r.Findings); found > 0 {
-		err := report(cmd, dir, r, false, list)
+		err := announce(cmd, dir, r)
 		fmt.Fprintln(cmd.ErrOrStderr(), "No booklet was made.")
 		return nil, err
 	}
@@ -115,7 +114,7 @@ func (w *wanted) word(cmd *cobra.Command, dir string, r *compiler.Result) (*book
 	if err != nil {
 		return nil, err
 	}
-	if err := report(cmd, dir, r, false, list); err != nil {
+	if err := announce(cmd, dir, r); err != nil {
 		return nil, err
 	}
 	b, err := compiler.Booklet(r.Pattern, chosen)

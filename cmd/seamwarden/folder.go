@@ -38,7 +38,7 @@ func (p plainFiles) Open(name string) (fs.File, error) {
 
 // openFolder gives the files of a folder. A link that leads out of it is refused
 // when it is followed.
-func openFolder(dir string) (fs.FS, error) {
+func openFolder(dir string) (*os.Root, error) {
 	st, err := os.Stat(dir)
 	switch {
 	case errors.Is(err, fs.ErrNotExist):
@@ -54,16 +54,21 @@ func openFolder(dir string) (fs.FS, error) {
 	if err != nil {
 		return nil, fmt.Errorf("the folder %s cannot be opened: %w", dir, plain(err))
 	}
-	return plainFiles{root}, nil
+	return root, nil
 }
 
 // compile reads and checks the pattern in a folder.
-func compile(dir string) (*compiler.Result, error) {
-	folder, err := openFolder(dir)
+func compile(dir string) (*compiler.Result, error) { return compileWith(dir, nil) }
+
+// compileWith reads and checks the pattern in a folder, with other texts in place
+// of some of its files.
+func compileWith(dir string, texts map[string]string) (*compiler.Result, error) {
+	root, err := openFolder(dir)
 	if err != nil {
 		return nil, err
 	}
-	r, err := compiler.Compile(folder)
+	defer root.Close()
+	r, err := compiler.Compile(overlay{plainFiles{root}, texts})
 	switch {
 	case errors.Is(err, compiler.ErrNoPattern):
 		return nil, noPattern(dir)
@@ -75,13 +80,8 @@ func compile(dir string) (*compiler.Result, error) {
 
 // noPattern says that a folder is no pattern, and where there is one.
 func noPattern(dir string) error {
-	var inside []string
-	entries, _ := os.ReadDir(dir)
-	for _, e := range entries {
-		if sub := filepath.Join(dir, e.Name()); e.IsDir() && isPattern(sub) && len(inside) < 3 {
-			inside = append(inside, sub)
-		}
-	}
+	inside := patternsIn(dir)
+	inside = inside[:min(len(inside), 3)]
 	sentence := fmt.Sprintf("%s is no pattern: it has no file %s", label(dir), compiler.Root)
 	if len(inside) == 0 {
 		return fmt.Errorf("%s; seamwarden init NAME begins one", sentence)

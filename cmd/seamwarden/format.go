@@ -145,7 +145,8 @@ func (o formatting) source(cmd *cobra.Command, name string, src []byte) ([]byte,
 	f := dsl.Parse(filepath.ToSlash(name), src)
 	out, ok := dsl.Format(f)
 	if found, _, _ := finding.Counts(f.Findings); found > 0 || !ok {
-		findings(cmd, f.Findings, map[string]string{f.Name: f.Source}, ".", false)
+		w := &finding.Writer{Out: cmd.ErrOrStderr(), Sources: map[string]string{f.Name: f.Source}, Colour: coloured(cmd)}
+		writeFindings(w, f.Findings, false)
 		fmt.Fprintf(cmd.ErrOrStderr(), "%s: not formatted, since it has mistakes.\n", name)
 		return nil, errFound
 	}

@@ -44,9 +44,7 @@ func notCut(r *run) {
 				cloth = r.Space.Or(cloth, c.Cond)
 			}
 		}
-		if !r.needsCloth(p) {
-			cloth = r.Space.Or(cloth, in)
-		}
+		cloth = r.Space.Or(cloth, r.Space.Diff(in, r.needsCloth(p)))
 		bad := r.unsaid(p, r.Space.Diff(p.Cond, cloth))
 		f := at(p.Span, "not cut", fmt.Sprintf("No cut line cuts %s.", the(p.Name)), "Add one: cut 1 MATERIAL …")
 		switch {
@@ -58,41 +56,39 @@ func notCut(r *run) {
 			f = also(f, p.Cuts[0].Span, "cut in other garments only")
 		}
 		r.tell(p, bad)
+		r.uncut[p] = bad
 		r.report(bad, f)
 	}
 }
 
-// needsCloth reports whether a piece is more than interfacing: a seam joins it, or
-// a step fuses it without saying to what. What is caught in a seam, or sewn in,
-// may be interfacing alone.
-func (r *run) needsCloth(p *model.Piece) bool {
+// needsCloth is where a piece is more than interfacing: a seam joins it, or a step
+// fuses it without saying to what. What is caught in a seam, or sewn in, may be
+// interfacing alone.
+func (r *run) needsCloth(p *model.Piece) condition.Cond {
+	need := condition.False
 	for _, c := range p.Cuts {
 		if c.Material.Interfacing && !c.Material.Fusible {
-			return false
+			return need
 		}
 	}
 	for _, s := range r.Seams {
-		for _, j := range s.Copies {
-			for _, u := range append(append([]*model.EdgeUse(nil), j.A...), j.B...) {
-				if u.Instance.Piece == p {
-					return true
-				}
-			}
+		if named(s)[p] {
+			need = r.Space.Or(need, there(s))
 		}
 	}
 	for _, f := range r.facts.Fusing {
 		if f.Target.Piece == p && f.Op.Phrase("to") == nil && f.Op.Phrase("on") == nil {
-			return true
+			need = r.Space.Or(need, f.Cond)
 		}
 	}
-	return false
+	return need
 }
 
 // neverUsed looks for cloth that no step sews or even hems. What lies in a seam
 // that is never sewn is left to the rule that says so.
 func neverUsed(r *run) {
 	for _, p := range r.Pieces {
-		if p.Template || r.inUnclearSeam(p) {
+		if p.Template {
 			continue
 		}
 		for _, c := range p.Cuts {
@@ -109,7 +105,7 @@ func (r *run) unused(c *model.Cut) {
 	groups := map[condition.Cond][]*model.Instance{}
 	var order []condition.Cond
 	for _, i := range c.Instances {
-		bad := r.Space.Diff(r.unsaid(i, i.Cond), r.Space.Or(r.facts.Used[i], r.complete(i)))
+		bad := r.Space.Diff(r.unsaid(i, i.Cond), r.Space.Any(r.used(i), r.complete(i), r.waits(i)))
 		if groups[bad] == nil {
 			order = append(order, bad)
 		}
@@ -122,6 +118,18 @@ func (r *run) unused(c *model.Cut) {
 		r.report(bad, at(c.Span, "cut here", unusedWords(c, groups[bad]),
 			"Sew it in a step, or leave it out of the cutting list. A guide that is not sewn says `template`, an item of its own `separate`."))
 	}
+}
+
+// waits is where a part is to be sewn to a piece that is not cut, which is
+// reported.
+func (r *run) waits(i *model.Instance) condition.Cond {
+	c := condition.False
+	for _, s := range r.Seams {
+		if named(s)[i.Piece] {
+			c = r.Space.Or(c, r.doubt(s))
+		}
+	}
+	return c
 }
 
 // complete is where a part is a thing of its own although nothing is sewn to it:

@@ -38,7 +38,7 @@ func twoSeams(r *run) {
 			if len(j.A) > 0 && len(j.B) > 0 && j.A[0] == j.B[0] {
 				uses = j.A // a tube: the edge is joined to itself
 			}
-			sewn := r.sewn(s, j)
+			sewn := r.Space.Diff(r.sewn(s, j), r.doubt(s))
 			for _, u := range uses {
 				x := joining{s, u, sewn, partOf(s, u.Edge)}
 				for _, o := range by[*u] {
@@ -179,7 +179,7 @@ func (r *run) raw(p *model.Piece, e *model.Edge, spoken map[model.EdgeUse]condit
 	for _, i := range p.Cloths() {
 		for _, u := range usesOf(r, i, e) {
 			done := r.Space.Any(r.facts.Shut[u], spoken[u], e.LeftRaw)
-			bad := r.unsaid(p, r.unsaid(u, r.Space.Diff(r.Space.And(u.Cond, r.facts.Used[i]), done)))
+			bad := r.unsaid(p, r.unsaid(u, r.Space.Diff(r.Space.And(u.Cond, r.used(i)), done)))
 			if laid(i, e) || !r.possible(bad) {
 				x.some = x.some || !laid(i, e)
 				continue

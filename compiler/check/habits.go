@@ -244,7 +244,7 @@ func neverStitched(r *run) {
 				if holding {
 					note(t, op.Cond)
 				}
-				if holding && t.Kind == model.ToPiece {
+				if (op.Verb == "attach" || op.Verb == "set" || op.Verb == "quilt") && t.Kind == model.ToPiece {
 					whole[t.Piece] = r.Space.Or(whole[t.Piece], op.Cond)
 				}
 			})
@@ -334,6 +334,7 @@ func neverMarked(r *run) {
 	if len(marked) == 0 {
 		return // the pattern leaves marking to the sewist altogether
 	}
+	r.markedElsewhere()
 	say := func(x any, name string, fold bool) {
 		if op := first[x]; op != nil && !fold {
 			r.report(r.Space.Diff(used[x], marked[x]), at(op.Span, "used here", fmt.Sprintf("%s is used and never marked.", Upper(name)), "Add it to a `mark` operation before this step."))
@@ -347,6 +348,59 @@ func neverMarked(r *run) {
 	for _, s := range r.Shapings {
 		say(s, "the "+s.Name, false)
 	}
+}
+
+// markedElsewhere finds a mark that is marked on one of a pair and used on the
+// other.
+func (r *run) markedElsewhere() {
+	type key struct {
+		mark *model.Mark
+		side model.Side
+	}
+	marked := map[key]condition.Cond{}
+	sideOf := func(op *model.Op, t *model.Target) model.Side {
+		if t.Side != model.Neither {
+			return t.Side
+		}
+		if p := op.Phrase("to"); p != nil && op.Verb != "mark" {
+			for _, o := range p.Targets {
+				if o.Piece == t.Mark.Piece {
+					return o.Side
+				}
+			}
+		}
+		return model.Neither
+	}
+	each := func(f func(*model.Op, *model.Target)) {
+		for _, op := range r.Ops() {
+			list := append([]*model.Target(nil), op.Objects...)
+			for _, p := range op.Phrases {
+				list = append(list, p.Targets...)
+			}
+			for _, o := range list {
+				o.Each(func(t *model.Target) {
+					if t.Mark != nil {
+						f(op, t)
+					}
+				})
+			}
+		}
+	}
+	each(func(op *model.Op, t *model.Target) {
+		if op.Verb == "mark" {
+			k := key{t.Mark, sideOf(op, t)}
+			marked[k] = r.Space.Or(marked[k], op.Cond)
+		}
+	})
+	each(func(op *model.Op, t *model.Target) {
+		s := sideOf(op, t)
+		other, here := marked[key{t.Mark, s.Other()}], r.Space.Or(marked[key{t.Mark, s}], marked[key{t.Mark, model.Neither}])
+		if op.Verb == "mark" || s == model.Neither || other == condition.False {
+			return
+		}
+		f := at(t.Span, "the "+s.String()+" one", fmt.Sprintf("The %s mark is used on the %s one and marked on the %s one.", t.Mark.Name, s, s.Other()), "Mark it on the side where it is used.")
+		r.report(r.Space.And(op.Cond, r.Space.Diff(other, here)), f)
+	})
 }
 
 func markIdle(r *run) {

@@ -24,7 +24,7 @@ func (r *run) idleOps() map[*model.Op]bool {
 func (r *run) lost(op *model.Op) bool {
 	lost := false
 	look := func(t *model.Target) {
-		lost = lost || !r.possible(t.Cond) || t.Kind == model.ToSeam && len(t.Seam.Copies) == 0 || t.Piece != nil && r.uncut(t.Piece)
+		lost = lost || !r.possible(t.Cond) || t.Kind == model.ToSeam && len(t.Seam.Copies) == 0 || t.Piece != nil && r.neverCut(t.Piece)
 	}
 	for _, o := range op.Objects {
 		o.Each(look)
@@ -67,8 +67,8 @@ func asMeant(p *model.Pattern, idle map[*model.Op]bool) *model.Pattern {
 	return &mended
 }
 
-// uncut reports whether a piece is cut in no garment.
-func (r *run) uncut(p *model.Piece) bool {
+// neverCut reports whether a piece is cut in no garment.
+func (r *run) neverCut(p *model.Piece) bool {
 	for _, i := range p.Instances() {
 		if r.possible(i.Cond) {
 			return false

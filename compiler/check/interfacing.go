@@ -104,13 +104,10 @@ func neverFused(r *run) {
 	}
 }
 
-// fusedNotCut looks for steps that fuse what has no interfacing. If in the same
-// garments one interfacing waits to be put in, it was probably meant.
+// fusedNotCut looks for steps that fuse what has no interfacing. Where one
+// interfacing alone waits to be put in, it was probably meant.
 func fusedNotCut(r *run) {
-	waiting := map[condition.Cond][]limp{}
-	for _, x := range r.limps() {
-		waiting[x.bad] = append(waiting[x.bad], x)
-	}
+	waiting := r.limps()
 	for _, f := range r.facts.Fusing {
 		cut := condition.False
 		for _, i := range interfacings(f.Target) {
@@ -120,13 +117,27 @@ func fusedNotCut(r *run) {
 		x := at(f.Target.Span, "nothing to fuse", fmt.Sprintf("This step fuses %s, and no interfacing is cut for it.", targetWords(f.Target)),
 			"Add a cut line to the piece: cut 1 INTERFACING …, or take this out.")
 		x = also(x, f.Target.Declared(), "declared here")
-		if w := waiting[bad]; len(w) == 1 && !f.Op.Row.Blade {
-			x.Help = fmt.Sprintf("The interfacing of %s is cut and never put in: did you mean `fuse %s`?", the(w[0].cut.Piece.Name), w[0].cut.Piece.ID)
-			x = also(x, w[0].cut.Span, "cut here and never put in")
-			r.tell(w[0].cut, bad)
+		for k, w := range waiting {
+			meant := r.Space.And(bad, r.onlyOne(waiting, k))
+			if r.possible(meant) && r.Space.Implies(r.Space.And(bad, r.Valid), meant) {
+				x.Help = fmt.Sprintf("The interfacing of %s is cut and never put in: did you mean `fuse %s`?", the(w.cut.Piece.Name), w.cut.Piece.ID)
+				x = also(x, w.cut.Span, "cut here and never put in")
+			}
+			r.tell(w.cut, meant)
 		}
 		r.report(bad, x)
 	}
+}
+
+// onlyOne is where the k-th interfacing waits alone.
+func (r *run) onlyOne(waiting []limp, k int) condition.Cond {
+	c := waiting[k].bad
+	for i, w := range waiting {
+		if i != k {
+			c = r.Space.Diff(c, w.bad)
+		}
+	}
+	return c
 }
 
 // targetWords names what a reference leads to, with an article.

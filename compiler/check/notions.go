@@ -9,6 +9,9 @@ import (
 )
 
 func init() {
+	register(Rule{ID: "fastening-on-itself", Severity: finding.Error, Category: "needs", run: sameSide,
+		Purpose: "Both halves of a fastening sit at the same place of the same part.",
+		Why:     "A socket and its stud face each other from two layers that close over each other."})
 	register(Rule{ID: "set-incomplete", Severity: finding.Error, Category: "needs", FromAbsence: true, ahead: 3, run: setHalves,
 		Purpose: "The halves of a fastening are not used in equal number.",
 		Why:     "A socket without its stud closes nothing."})
@@ -132,6 +135,44 @@ func notionUnused(r *run) {
 		r.report(bad, at(n.Span, "no step uses it", fmt.Sprintf("%s is listed and never used.", n.Name),
 			"Use it in a step (`sew on`, `insert`, `bind … with`, `catching`), or take it off the list; if it belongs to an option, guard it with `when`."))
 	}
+}
+
+// sameSide finds a fastening of which both halves sit on the same part.
+func sameSide(r *run) {
+	for _, n := range r.Notions {
+		if !n.Set || len(n.Parts) != 2 {
+			continue
+		}
+		for _, a := range r.facts.Stock[assembly.StockKey{Notion: n, Half: n.Parts[0]}] {
+			for _, b := range r.facts.Stock[assembly.StockKey{Notion: n, Half: n.Parts[1]}] {
+				if p := samePlace(a.Op, b.Op); p != "" {
+					f := at(b.Op.Span, "the same place", fmt.Sprintf("%s: both halves go on %s.", n.Name, p), "The two halves close over each other, so they sit on different parts or at different places.")
+					r.report(r.Space.And(a.Cond, b.Cond), also(f, a.Op.Span, "the other half"))
+				}
+			}
+		}
+	}
+}
+
+// samePlace gives the place that two operations name alike, "" for none.
+func samePlace(a, b *model.Op) string {
+	for _, x := range placesOf(a) {
+		for _, y := range placesOf(b) {
+			if x.Path == y.Path {
+				return x.Describe()
+			}
+		}
+	}
+	return ""
+}
+
+func placesOf(op *model.Op) (all []*model.Target) {
+	for _, name := range []string{"at", "on", "to"} {
+		if p := op.Phrase(name); p != nil {
+			all = append(all, p.Targets...)
+		}
+	}
+	return
 }
 
 func stripCount(r *run) {

@@ -82,9 +82,10 @@ type run struct {
 	facts   *assembly.Facts
 	played  bool
 	trouble []assembly.Trouble
-	idle    map[*model.Op]bool      // operations that hold for no garment
-	spoken  map[any]condition.Cond  // of each thing, where a finding about it is reported
-	errors  map[condition.Cond]bool // in which garments errors hold
+	idle    map[*model.Op]bool              // operations that hold for no garment
+	spoken  map[any]condition.Cond          // of each thing, where a finding about it is reported
+	uncut   map[*model.Piece]condition.Cond // where a piece is reported as not cut
+	errors  map[condition.Cond]bool         // in which garments errors hold
 	keep    func(rule string, at finding.Span, bad condition.Cond)
 }
 
@@ -93,7 +94,7 @@ type run struct {
 func Run(p *model.Pattern, broken bool) []finding.Finding { return newRun(p).all(broken) }
 
 func newRun(p *model.Pattern) *run {
-	r := &run{Pattern: p, names: namesOf(p), spoken: map[any]condition.Cond{}, errors: map[condition.Cond]bool{}}
+	r := &run{Pattern: p, names: namesOf(p), spoken: map[any]condition.Cond{}, errors: map[condition.Cond]bool{}, uncut: map[*model.Piece]condition.Cond{}}
 	r.idle = r.idleOps()
 	r.Pattern = asMeant(p, r.idle)
 	r.facts = assembly.Gather(r.Pattern)

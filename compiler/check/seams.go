@@ -113,6 +113,7 @@ func (r *run) missing(s *model.Seam) (unsewn, bool) {
 			}
 			bySide[j.Side] = r.Space.Or(bySide[j.Side], r.Space.Diff(j.Cond, done))
 		}
+		bySide[j.Side] = r.Space.Diff(bySide[j.Side], r.doubt(s))
 		x.bad = r.Space.And(r.Space.Or(x.bad, bySide[j.Side]), r.Valid)
 	}
 	for _, side := range []model.Side{model.Left, model.Right} {
@@ -201,7 +202,7 @@ func sewnTwice(r *run) {
 						continue
 					}
 					done[[2]*model.Op{x.op, y.op}] = true
-					both := r.Space.And(x.cond, y.cond)
+					both := r.Space.Diff(r.Space.And(x.cond, y.cond), r.doubt(s))
 					f := at(x.op.Span, "sewn again", fmt.Sprintf("The %s seam is sewn twice.", s.Name),
 						"Take one of them out, say which stretch each sews (`from … to …`), or guard them so that only one applies.")
 					r.report(both, also(f, y.op.Span, "sewn here first"))

@@ -151,3 +151,51 @@ func partOf(s *model.Seam, e *model.Edge) part {
 	}
 	return part{whole: true}
 }
+
+// named gives the pieces that a seam names.
+func named(s *model.Seam) map[*model.Piece]bool {
+	all := map[*model.Piece]bool{}
+	for _, t := range append(append([]*model.Target(nil), s.Joins...), s.To...) {
+		t.Each(func(x *model.Target) {
+			if x.Piece != nil {
+				all[x.Piece] = true
+			}
+		})
+	}
+	return all
+}
+
+// doubt is where a seam joins a piece that is not cut: that is reported, and
+// nothing else is said of the seam there.
+func (r *run) doubt(s *model.Seam) condition.Cond {
+	c := condition.False
+	for p := range named(s) {
+		c = r.Space.Or(c, r.uncut[p])
+	}
+	return r.Space.And(c, there(s))
+}
+
+// there is where a seam is: everywhere if it is not known what it joins.
+func there(s *model.Seam) condition.Cond {
+	if len(s.Copies) == 0 {
+		return condition.True
+	}
+	return s.Cond
+}
+
+// used is where a part becomes part of the garment; also by a seam of which it is
+// not known what it joins besides.
+func (r *run) used(i *model.Instance) condition.Cond {
+	c := r.facts.Used[i]
+	for _, op := range r.Ops() {
+		if !op.Row.Sews {
+			continue
+		}
+		for _, o := range op.Objects {
+			if o.Seam != nil && len(o.Seam.Copies) == 0 && named(o.Seam)[i.Piece] {
+				c = r.Space.Or(c, r.Space.And(op.Said, i.Cond))
+			}
+		}
+	}
+	return c
+}

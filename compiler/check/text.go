@@ -50,7 +50,9 @@ func (r *run) stepTexts() (all []stepText) {
 			case *model.TryOn:
 				add(s, x.Body)
 			case *model.Op:
-				add(s, x.Instead)
+				if x.Instead != nil {
+					all = append(all, stepText{s, x.Instead.Text, x.Cond, placesIn(x.Instead)})
+				}
 			}
 		}
 	}

@@ -42,9 +42,9 @@ func (r *run) insideOut(s *model.Seam) *model.Piece {
 			return a.Instance.Piece
 		case a.Instance.Piece == b.Instance.Piece && a.Instance != b.Instance && a.Edge == b.Edge && a.Instance.Copy != b.Instance.Copy && r.together(a.Instance, b.Instance):
 			return a.Instance.Piece
-		case a.Instance.Piece.SameAs != nil && a.Instance.Piece.WornIn:
+		case a.Instance.Piece.WornIn && !b.Instance.Piece.WornIn:
 			return a.Instance.Piece
-		case b.Instance.Piece.SameAs != nil && b.Instance.Piece.WornIn:
+		case b.Instance.Piece.WornIn && !a.Instance.Piece.WornIn:
 			return b.Instance.Piece
 		}
 	}
@@ -142,6 +142,9 @@ func rawStitched(r *run) {
 func foldIdle(r *run) {
 	used := map[*model.Mark]condition.Cond{}
 	for _, op := range r.Ops() {
+		if !oneOf(op.Verb, []string{"fold", "press", "turn", "lay", "roll", "hem", "press under", "turn under"}) {
+			continue
+		}
 		list := append([]*model.Target(nil), op.Objects...)
 		for _, p := range op.Phrases {
 			list = append(list, p.Targets...)

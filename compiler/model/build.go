@@ -25,9 +25,11 @@ type builder struct {
 	instID int
 	later  []func() // what waits until every piece is known
 	gaps   map[string]*Gap
-	here   finding.Span   // where a name stands that has no tokens of its own, in text
-	once   map[string]int // what means nothing and is reported, by its place in Findings
-	around condition.Cond // the guards around the sentence being read
+	here   finding.Span    // where a name stands that has no tokens of its own, in text
+	once   map[string]int  // what means nothing and is reported, by its place in Findings
+	around condition.Cond  // the guards around the sentence being read
+	lost   map[string]bool // names of declarations that could not be read
+	blind  bool            // the guard being read has a name that means nothing
 }
 
 type useKey struct {
@@ -45,11 +47,12 @@ func Build(sources []Source, sizes *size.Chart, sizesFile Text) *Pattern {
 		names:   map[string]any{}, taken: map[string]*Decl{}, guards: map[string]*guardName{},
 		steps: map[string]*Step{}, uses: map[useKey]*EdgeUse{}, gaps: map[string]*Gap{}, once: map[string]int{}, around: condition.True,
 	}
+	b.lose(sources)
 	b.choices(sources)
 	b.each(sources, b.header)
 	b.each(sources, b.stock)
-	b.rows()
 	b.each(sources, b.pieces)
+	b.rows()
 	for _, f := range b.later {
 		f()
 	}

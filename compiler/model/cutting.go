@@ -22,6 +22,7 @@ func (b *builder) pieces(s Source) {
 		b.within(p.Cond, func() {
 			b.inside(s, func(i Source) { b.shape(p, i) })
 			b.inside(s, func(i Source) { b.cutting(p, i) })
+			p.doubtful(unreadable(s))
 		})
 	}
 }
@@ -123,6 +124,7 @@ func (b *builder) marks(p *Piece, n *dsl.Marks) {
 func (b *builder) cut(p *Piece, n *dsl.Cut, s Source) {
 	c := &Cut{Piece: p, Count: b.count(n.Count), CountSpan: dsl.SpanOf(n.Count.Tokens), Span: s.Span(s.File)}
 	if c.Material = b.materialNamed(n.Material); c.Material == nil || c.Count == 0 {
+		p.doubtful(true)
 		return
 	}
 	c.Cond = b.Space.And(b.guard(n), c.Material.Cond)
@@ -146,6 +148,7 @@ func (b *builder) lay(p *Piece, words []*dsl.Lay) (l Lay) {
 			l.Fold = true
 			if w.FoldEdge != nil && p != nil {
 				l.FoldEdge = b.edgeNamed(p, w.FoldEdge)
+				p.doubtful(l.FoldEdge == nil)
 			}
 		case w.Side == "right", w.Glue == "up":
 			l.Up = FaceUp
@@ -171,6 +174,7 @@ func (b *builder) layFits(c *Cut) {
 	case l.Mirrored && l.Fold:
 		b.report(foldAndMirrored(c))
 		l.Mirrored = false
+		c.Piece.doubtful(true)
 	case l.Mirrored && c.Count%2 != 0:
 		b.report(oddMirrored(c))
 	case l.Mirrored && l.Alike:
@@ -180,7 +184,7 @@ func (b *builder) layFits(c *Cut) {
 		b.report(mirroredOneSideUp(c))
 	}
 	if want := max(1, len(l.Names)); len(l.Names) > 0 {
-		if l.Mirrored {
+		if l.Mirrored || c.pairUnsaid() && c.Count == 2*want {
 			want *= 2
 		}
 		if want != c.Count {
@@ -188,10 +192,18 @@ func (b *builder) layFits(c *Cut) {
 		}
 	} else if l.Mirrored && c.Count > 2 && c.Count%2 == 0 {
 		b.report(pairsWithoutNames(c))
+		c.Piece.doubtful(true)
 	}
 	if c.Glue && !c.Material.Interfacing {
 		b.report(glueOnCloth(c))
 	}
+}
+
+// pairUnsaid reports that several are cut, and not how they lie. That is reported;
+// until it is mended they are taken for pairs, which they mostly are.
+func (c *Cut) pairUnsaid() bool {
+	l := c.Lay
+	return c.Count > 1 && !c.Piece.Symmetric && !c.Piece.Template && !l.Mirrored && !l.Fold && !l.Alike && l.Up == NotSaid && !c.Material.NoRightSide
 }
 
 // instances makes the cut parts of a cut line.
@@ -207,7 +219,7 @@ func (b *builder) instances(c *Cut) {
 		c.Instances = append(c.Instances, i)
 	}
 	switch {
-	case c.Lay.Mirrored:
+	case c.Lay.Mirrored, c.pairUnsaid() && c.Count == 2*len(names):
 		for _, n := range names {
 			add(n, Left)
 			add(n, Right)

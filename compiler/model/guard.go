@@ -158,7 +158,11 @@ func (b *builder) guard(node any) condition.Cond {
 	if g == nil {
 		return b.around
 	}
-	return b.Space.And(b.around, b.or(g.Or))
+	b.blind = false
+	if c := b.or(g.Or); !b.blind {
+		return b.Space.And(b.around, c)
+	}
+	return b.around
 }
 
 func (b *builder) or(g *dsl.GuardOr) condition.Cond {
@@ -186,12 +190,15 @@ func (b *builder) and(g *dsl.GuardAnd) condition.Cond {
 	return c
 }
 
-// atom gives the condition of one name. A name that means nothing is reported
-// and taken to hold, so that it spoils nothing else.
+// atom gives the condition of one name. A name that means nothing is reported,
+// and the whole guard taken to hold, so that it spoils nothing else.
 func (b *builder) atom(a *dsl.GuardAtom) condition.Cond {
 	g := b.guards[a.Name]
 	if g == nil {
-		b.report(unknownGuard(a, b.guardNames(), b.anyValue(a.Name)))
+		b.blind = true
+		if !b.lost[a.Name] {
+			b.reportOnce(unknownGuard(a, b.guardNames(), b.anyValue(a.Name)), "when "+a.Name)
+		}
 		return condition.True
 	}
 	g.decl.Used = true
@@ -199,6 +206,7 @@ func (b *builder) atom(a *dsl.GuardAtom) condition.Cond {
 	case g.choice != nil:
 		return b.choiceAtom(a, g.choice)
 	case a.Is != "":
+		b.blind = true
 		b.report(isWithoutChoice(a, g.decl))
 		return condition.True
 	case g.view != nil:
@@ -212,6 +220,7 @@ func (b *builder) choiceAtom(a *dsl.GuardAtom, c *Choice) condition.Cond {
 		if c.Sides && c.Values[0].ID == "none" {
 			return b.Space.Not(b.Space.Is(c.Var, 0))
 		}
+		b.blind = true
 		b.report(choiceWithoutIs(a, c))
 		return condition.True
 	}
@@ -225,7 +234,8 @@ func (b *builder) choiceAtom(a *dsl.GuardAtom, c *Choice) condition.Cond {
 			return is
 		}
 	}
-	b.report(unknownWay(a, c))
+	b.blind = true
+	b.reportOnce(unknownWay(a, c), c.ID+" is "+a.Is)
 	return condition.True
 }
 

@@ -60,6 +60,7 @@ func (b *builder) partEdge(p *Part, s Source) {
 func (b *builder) shaping(n *dsl.Shaping) {
 	x := &Shaping{Decl: b.decl(n.ID, nil, n), Kind: n.Kind, Takes: b.amount(n.Takes), Long: b.amount(n.Long)}
 	if x.In = b.resolve(n.In, nil); x.In == nil {
+		b.lost[x.ID] = true
 		return
 	}
 	x.Cond = b.Space.And(x.Cond, x.In.Cond)
@@ -91,12 +92,15 @@ func (b *builder) seams(s Source) {
 	if b.onlyEdges(x) {
 		b.copies(x, in)
 	}
+	if len(x.Copies) == 0 {
+		return // why is reported; the seam is there all the same
+	}
 	c := condition.False
 	for _, j := range x.Copies {
 		c = b.Space.Or(c, j.Cond)
 	}
 	x.Cond = b.Space.And(x.Cond, c)
-	if len(x.Copies) > 0 && x.Cond == condition.False {
+	if x.Cond == condition.False && !b.deadTarget(x) {
 		b.report(seamNowhere(x))
 	}
 }
@@ -183,22 +187,24 @@ func (x *Seam) only(list []*Target, name string) (all []*Target) {
 
 func (b *builder) copiesOf(x *Seam, from, to []*Target) {
 	all := append(append([]*Target(nil), from...), to...)
+	for _, t := range all {
+		if len(t.Uses) == 0 {
+			return // its piece is never cut, or it is not known how; that is reported
+		}
+	}
 	if len(from) == 1 && len(to) == 1 && from[0].Path == to[0].Path {
 		b.selfJoin(x, from[0])
 		return
 	}
 	pairs, lefts, rights := 0, false, false
 	for _, t := range all {
-		if len(t.Uses) == 0 || t.unsettled() {
-			return // its piece is never cut, or it is not said how; that is reported
-		}
 		l, r := onSide(t.Uses, Left), onSide(t.Uses, Right)
 		if len(l) > 0 && len(r) > 0 {
 			pairs++
 		}
 		lefts, rights = lefts || len(l) > 0 && len(r) == 0, rights || len(r) > 0 && len(l) == 0
 		if len(l) > 0 && len(r) > 0 && len(onSide(t.Uses, Neither)) > 0 {
-			b.report(whichCopy(x, t))
+			b.aboutPiece(t.Piece, whichCopy(x, t))
 			return
 		}
 	}
@@ -215,8 +221,23 @@ func (b *builder) copiesOf(x *Seam, from, to []*Target) {
 		}
 		b.join(x, side, from, to)
 	default:
-		b.report(pairInRow(x, all))
+		b.pairAndSingle(x, all)
 	}
+}
+
+// pairAndSingle reports a pair that is joined to a single part. If there are only
+// the two, the single one may be cut wrongly, and is reported once.
+func (b *builder) pairAndSingle(x *Seam, all []*Target) {
+	f := pairInRow(x, all)
+	if len(all) == 2 {
+		for _, t := range all {
+			if t.Piece != nil && !(len(onSide(t.Uses, Left)) > 0 && len(onSide(t.Uses, Right)) > 0) {
+				b.aboutPiece(t.Piece, singleForPair(f, t.Piece))
+				return
+			}
+		}
+	}
+	b.report(f)
 }
 
 // selfJoin joins an edge to itself: the left one of a pair to the right one, or
@@ -230,7 +251,7 @@ func (b *builder) selfJoin(x *Seam, t *Target) {
 	case len(t.Uses) == 1:
 		x.Copies = append(x.Copies, &Join{Seam: x, A: t.Uses, B: t.Uses, Cond: b.Space.And(x.Cond, t.Uses[0].Cond)})
 	default:
-		b.report(whichCopy(x, t))
+		b.aboutPiece(t.Piece, whichCopy(x, t))
 	}
 }
 
@@ -275,10 +296,7 @@ func (b *builder) members(x *Seam, side Side, list []*Target) (all []*EdgeUse, o
 			uses = append(onSide(t.Uses, side), onSide(t.Uses, Neither)...)
 		}
 		if several := b.several(t, side); several != nil {
-			if !x.unclear {
-				b.report(whichCopy(x, several))
-			}
-			x.unclear = true
+			b.aboutPiece(several.Piece, whichCopy(x, several))
 			return nil, false
 		}
 		all = append(all, uses...)

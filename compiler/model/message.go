@@ -116,6 +116,9 @@ func unknownName(at finding.Span, name string, known []string, elsewhere string)
 	if help == "" {
 		help = near(name, known)
 	}
+	if help == "" {
+		help = "Is it spelt as where it is declared?"
+	}
 	return wrong("name-unknown", at, "", fmt.Sprintf("Nothing called `%s` is declared.", name), help)
 }
 
@@ -231,7 +234,14 @@ func whichCopy(s *Seam, t *Target) finding.Finding {
 		first := splitPath(t.Path)
 		help = fmt.Sprintf("Say which: `%s`. For the same seam in several, add `in %s` at its end.", join(append([]string{first[0], list[0]}, first[1:]...)), strings.Join(list, ", "))
 	}
-	return wrong("seam-of-several-copies", t.Span, "which one?", fmt.Sprintf("`%s` in the %s seam means several pieces at once.", t.Path, s.Name), help)
+	f := wrong("seam-of-several-copies", t.Span, "which one?", fmt.Sprintf("`%s` in the %s seam means several pieces at once.", t.Path, s.Name), help)
+	if len(names) == 0 && len(t.Instances) > 1 {
+		c := t.Instances[0].Cut
+		f.Headline = fmt.Sprintf("`%s` in the %s seam means %d pieces at once.", t.Path, s.Name, len(t.Instances))
+		f.Help = "Cut one, or give the copies names in the cut line: `as upper, under`."
+		f = related(f, c.CountSpan, fmt.Sprintf("%d are cut", c.Count))
+	}
+	return f
 }
 
 func pairInRow(s *Seam, all []*Target) finding.Finding {
@@ -247,6 +257,16 @@ func pairInRow(s *Seam, all []*Target) finding.Finding {
 	r := join(append([]string{parts[0], "right"}, parts[1:]...))
 	return wrong("pair-in-a-row", pair.Span, "a left and a right one", fmt.Sprintf("`%s` is a pair, and the %s seam does not say where each of the two goes.", pair.Path, s.Name),
 		fmt.Sprintf("Name them in their places: `%s` and `%s`.", l, r))
+}
+
+// singleForPair adds that the other piece, cut once, may be what is wrong.
+func singleForPair(f finding.Finding, p *Piece) finding.Finding {
+	f.Headline = strings.TrimSuffix(f.Headline, ".") + fmt.Sprintf(": of %s there is only one.", p.Name)
+	f.Help += fmt.Sprintf(" Or cut %s on the fold or mirrored, if it has both sides.", p.Name)
+	for _, c := range p.Cuts {
+		return related(f, c.Span, "cut here")
+	}
+	return f
 }
 
 func notASide(at finding.Span, path string) finding.Finding {

@@ -26,6 +26,8 @@ type Piece struct {
 	Flipped    bool
 	Notes      []*Prose
 	Outlines   []Text
+	doubt      bool // a line of it could not be read, or contradicts itself
+	told       bool // it is reported that its parts do not fit what is said of them
 }
 
 // Edge is a named edge, in clockwise order as drawn.

@@ -69,6 +69,9 @@ func (b *builder) resolve(r *dsl.Ref, near []*Target) *Target {
 		t.Span = b.here
 	}
 	first, rest := r.Parts[0], r.Parts[1:]
+	if b.lost[first] && b.names[first] == nil {
+		return nil
+	}
 	switch x := b.names[first].(type) {
 	case *Piece:
 		x.Used = true
@@ -121,7 +124,14 @@ func (b *builder) otherTarget(t *Target, r *dsl.Ref, near []*Target) *Target {
 		t.Kind, t.Side = ToSide, sideNamed(r.Parts[0])
 		return t
 	}
-	b.reportOnce(unknownName(t.Span, r.Parts[0], b.namesOf(func(any) bool { return true }), b.elsewhere(r.Parts[0])), r.Parts[0])
+	known := b.namesOf(func(any) bool { return true })
+	for _, x := range near {
+		for _, p := range x.pieces() {
+			known = append(known, ids(p.Edges, func(e *Edge) string { return e.ID })...)
+			known = append(known, ids(p.Marks, func(m *Mark) string { return m.ID })...)
+		}
+	}
+	b.reportOnce(unknownName(t.Span, r.Parts[0], known, b.elsewhere(r.Parts[0])), r.Parts[0])
 	return nil
 }
 
@@ -206,6 +216,9 @@ func (b *builder) point(r *dsl.Ref, near []*Target) *Target {
 // pieceTarget follows the words after a piece: a side, a copy, a material, and
 // at the end an edge or a mark.
 func (b *builder) pieceTarget(t *Target, p *Piece, rest []string) *Target {
+	if p.doubt {
+		return b.trusted(t, p, rest)
+	}
 	t.Kind, t.Piece = ToPiece, p
 	pick := selection{all: p.Instances()}
 	for i, w := range rest {
@@ -214,7 +227,7 @@ func (b *builder) pieceTarget(t *Target, p *Piece, rest []string) *Target {
 		case w == "left" || w == "right":
 			t.Side = sideNamed(w)
 			if !pick.side(t.Side, p) {
-				b.report(noSides(t.Span, p, w))
+				b.aboutPiece(p, noSides(t.Span, p, w))
 				return nil
 			}
 		case pick.copy(w), pick.material(w):

@@ -20,7 +20,6 @@ type Seam struct {
 	Catching []*Caught
 	Copies   []*Join
 	Sentence finding.Span
-	unclear  bool // it is reported that a copy was not named
 }
 
 // Join is one real seam line: a seam of a mirrored pair has two, one a side.

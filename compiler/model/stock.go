@@ -173,7 +173,9 @@ func (b *builder) materialNamed(n *dsl.Name) *Material {
 		m.Used = true
 		return m
 	}
-	b.report(unknownMaterial(n, b.namesOf(func(x any) bool { _, ok := x.(*Material); return ok })))
+	if !b.lost[n.Text] {
+		b.reportOnce(unknownMaterial(n, b.namesOf(func(x any) bool { _, ok := x.(*Material); return ok })), n.Text)
+	}
 	return nil
 }
 

@@ -30,7 +30,7 @@ func (b *builder) rows() {
 		r := &b.Sizes.Cloth[i]
 		m, ok := b.names[r.Of].(*Material)
 		if !ok {
-			b.report(unknownCloth(r, b.namesOf(func(x any) bool { _, ok := x.(*Material); return ok })))
+			b.reportOnce(unknownCloth(r, b.namesOf(func(x any) bool { _, ok := x.(*Material); return ok })), r.Of)
 			continue
 		}
 		b.rowCloth[r] = m

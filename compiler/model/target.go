@@ -76,17 +76,6 @@ func (t *Target) each(f func(*Target)) {
 // Each calls f for a target, or for each of the alternatives it stands for.
 func (t *Target) Each(f func(*Target)) { t.each(f) }
 
-// unsettled reports whether several of the piece are cut and nothing says whether
-// they are a pair or all alike.
-func (t *Target) unsettled() bool {
-	for _, i := range t.Instances {
-		if c := i.Cut; c.Count > 1 && !c.Lay.Mirrored && !c.Lay.Alike && !c.Lay.Fold && len(c.Lay.Names) == 0 && !i.Piece.Symmetric && c.Lay.Up == NotSaid {
-			return true
-		}
-	}
-	return false
-}
-
 // Parts lists the cut parts that a target touches: those it names, or those of
 // the piece that a mark lies on.
 func (t *Target) Parts() []*Instance {
