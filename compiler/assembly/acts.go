@@ -226,12 +226,23 @@ func (w *play) turn(op *model.Op, i *model.Instance, c condition.Cond) {
 	open := condition.False
 	for _, e := range i.Piece.Edges {
 		u := key(i, e, i.Side)
-		open = w.Space.Or(open, w.Space.Diff(e.Cond, w.ever(w.shut[u])))
+		open = w.Space.Or(open, w.Space.Diff(e.Cond, w.ever(onlySewn(w.shut[u]))))
 	}
 	if op.Phrase("through") == nil && op.Phrase("to") == nil && op.Phrase("toward") == nil && !i.Cut.Lay.Fold && len(i.Piece.FoldLines) == 0 {
 		w.trouble(w.Space.Diff(w.Space.Diff(c, open), w.openings(i)), Trouble{Kind: NoWayOut, Op: op, Part: i}, nil)
 	}
 	w.behind(op, i, c)
+}
+
+// onlySewn keeps the deeds that shut an edge against another one: a bag is turned
+// through an edge that is hemmed or bound.
+func onlySewn(list []deed) (out []deed) {
+	for _, d := range list {
+		if d.op.Row.Sews {
+			out = append(out, d)
+		}
+	}
+	return
 }
 
 // behind puts the seams along a turned part out of reach. A facing's seam can

@@ -55,7 +55,15 @@ func Hands(p *model.Pattern) (clashes []Clash, deduced map[*model.Cut]int8, unkn
 	ties, unknown := tiesOf(p)
 	deduced = map[*model.Cut]int8{}
 	open := map[*model.Cut]bool{}
-	for i, region := range regions(p, ties) {
+	parts := regions(p, ties)
+	if parts == nil {
+		for _, t := range ties { // too many to tell apart: nothing is claimed
+			if t.seam != nil {
+				unknown = append(unknown, t.seam)
+			}
+		}
+	}
+	for i, region := range parts {
 		var here []tie
 		for _, t := range ties {
 			if p.Space.Implies(region, t.cond) {
@@ -242,7 +250,7 @@ func regions(p *model.Pattern, ties []tie) []condition.Cond {
 			}
 		}
 		if len(next) > mostRegions {
-			return nil // too many to tell apart: nothing is claimed
+			return nil
 		}
 		list = next
 	}

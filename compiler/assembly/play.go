@@ -256,20 +256,68 @@ func (w *play) cross(op *model.Op, c condition.Cond, edges []model.EdgeUse, by *
 	for _, u := range edges {
 		in[u] = true
 	}
-	through := op.Phrase("through") != nil
+	through := op.Phrase("through") != nil || op.Phrase("flat") != nil
+	var open []crossed
 	for _, x := range w.crossings {
 		if x.join == by || !in[x.a] && !in[x.b] || by != nil && mates(by, x) {
 			continue
 		}
 		if in[x.a] && in[x.b] && !through {
-			late := w.Space.Diff(w.total[x.join], w.ever(w.sewn[x.join]))
-			u := x.a
-			w.trouble(w.Space.And(c, late), Trouble{Kind: SeamCrossedOpen, Op: op, Seam: x.join.Seam, Use: &u}, nil)
+			late := w.Space.And(c, w.Space.Diff(w.total[x.join], w.ever(w.sewn[x.join])))
+			if w.Space.And(late, w.Valid) != condition.False {
+				open = append(open, crossed{x, late})
+			}
 		}
 		if done := w.Space.And(c, w.ever(w.sewn[x.join])); op.Verb != "level" && done != condition.False {
 			w.caught[x.join] = append(w.caught[x.join], deed{op, done})
 		}
 	}
+	w.reportCrossed(op, open, by)
+}
+
+// crossed is a seam whose end is closed over before it is sewn.
+type crossed struct {
+	crossing
+	late condition.Cond
+}
+
+// reportCrossed reports the seams that were closed over. One of them may follow
+// if what covers them is not a ring yet: a sleeve that is set in flat is closed
+// together with the side, by the seam that joins its own two ends.
+func (w *play) reportCrossed(op *model.Op, open []crossed, by *model.Join) {
+	ends := w.endsOf(by)
+	for _, x := range open {
+		bad := x.late
+		if len(open) == 1 && ends != nil {
+			bad = w.Space.And(bad, w.ever(w.sewn[ends]))
+		}
+		u := x.a
+		w.trouble(bad, Trouble{Kind: SeamCrossedOpen, Op: op, Seam: x.join.Seam, Use: &u}, nil)
+	}
+}
+
+// endsOf finds the seam line that joins the two ends of the one edge that a row
+// is sewn to, as the underarm seam joins the ends of a sleeve cap; nil for none.
+func (w *play) endsOf(by *model.Join) *model.Join {
+	if by == nil {
+		return nil
+	}
+	for _, side := range [][]*model.EdgeUse{by.A, by.B} {
+		if len(side) != 1 {
+			continue
+		}
+		before, ok := neighbour(side[0], -1)
+		after, ok2 := neighbour(side[0], 1)
+		if !ok || !ok2 {
+			continue
+		}
+		for j := range w.total {
+			if mates(j, crossing{a: before, b: after}) {
+				return j
+			}
+		}
+	}
+	return nil
 }
 
 // mates reports whether a seam line joins the two edges of a crossing to each

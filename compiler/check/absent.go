@@ -45,7 +45,7 @@ func speaksOfAbsent(r *run) {
 		all[i].cond = conds[all[i].name]
 	}
 	for _, t := range r.stepTexts() {
-		text := strings.ToLower(t.text)
+		text := strings.ToLower(bracesOut.ReplaceAllStringFunc(t.text, blank))
 		for _, n := range all {
 			bad := r.Space.And(t.cond, r.Space.Not(n.cond))
 			if !r.possible(bad) || !strings.Contains(text, n.name) {
@@ -60,6 +60,11 @@ func speaksOfAbsent(r *run) {
 		}
 	}
 }
+
+// bracesOut finds what text fetches, which has a rule of its own.
+var bracesOut = regexp.MustCompile(`\{[^{}]*\}`)
+
+func blank(s string) string { return strings.Repeat(" ", len(s)) }
 
 // bodyWords name a place on the body as well as a piece: "level with the front".
 var bodyWords = map[string]bool{"front": true, "back": true, "side": true, "body": true, "sleeve": true, "band": true, "edge": true, "loop": true, "strap": true,

@@ -48,9 +48,6 @@ func init() {
 	register(Rule{ID: "opening-without-use", Severity: finding.Warning, Category: "order", FromAbsence: true, run: openingIdle,
 		Purpose: "An opening is left and closed, and nothing goes through it.",
 		Why:     "It was left to turn something or to thread something through; that step is missing."})
-	register(Rule{ID: "dart-never-sewn", Severity: finding.Error, Category: "seams", FromAbsence: true, run: dartIdle,
-		Purpose: "A dart, pleat or tuck is declared and no step sews or folds it.",
-		Why:     "Without it the edge is too long for its seam."})
 	register(Rule{ID: "edge-left-hanging", Severity: finding.Warning, Category: "seams", FromAbsence: true, run: hanging,
 		Purpose: "A band is folded over a seam, and its other edge is never caught.",
 		Why:     "The inside of the band hangs loose."})

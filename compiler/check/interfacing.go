@@ -74,7 +74,7 @@ func (r *run) limps() (all []limp) {
 			}
 			x := limp{cut: c}
 			for _, i := range c.Instances {
-				bad := r.Space.Diff(i.Cond, r.Space.Or(put[i], r.facts.Used[i]))
+				bad := r.Space.Diff(i.Cond, r.Space.Any(put[i], r.facts.Used[i], r.uncut[p]))
 				if r.possible(bad) {
 					x.bad, x.parts = r.Space.Or(x.bad, bad), append(x.parts, i)
 				}

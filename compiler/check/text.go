@@ -82,8 +82,14 @@ func placesIn(p *model.Prose) func(int, int) finding.Span {
 func bareMeasures(r *run) {
 	for _, t := range r.stepTexts() {
 		declared := r.declaredIn(t.step)
+		clash := map[int]bool{} // the halves of a pair that disagrees are reported as such
+		for _, p := range measure.FindPairs(t.text) {
+			if !p.Agrees() {
+				clash[p.Imperial.Start], clash[p.Metric.Start] = true, true
+			}
+		}
 		for _, m := range measure.FindAll(t.text) {
-			if m.Err != nil || m.Doubtful || declared[m.Length] || agreesWithAny(declared, m.Measure) {
+			if m.Err != nil || m.Doubtful || clash[m.Start] || declared[m.Length] || agreesWithAny(declared, m.Measure) {
 				continue
 			}
 			f := at(t.at(m.Start, m.End), "declared nowhere in this step", fmt.Sprintf("The text says %s, and nothing in this step measures so.", t.text[m.Start:m.End]),

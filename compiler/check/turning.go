@@ -188,25 +188,6 @@ func openingIdle(r *run) {
 	}
 }
 
-func dartIdle(r *run) {
-	for _, s := range r.Shapings {
-		done := condition.False
-		for _, op := range r.Ops() {
-			if !op.Row.Sews && op.Verb != "pleat" && op.Verb != "tuck" && op.Verb != "fold" && op.Verb != "baste" {
-				continue
-			}
-			for _, o := range op.Objects {
-				if o.Shaping == s {
-					done = r.Space.Or(done, op.Cond)
-				}
-			}
-		}
-		if s.Used {
-			r.report(r.Space.Diff(s.Cond, done), at(s.Span, "never sewn", fmt.Sprintf("No step sews the %s.", s.Name), fmt.Sprintf("Add `sew %s`.", s.ID)))
-		}
-	}
-}
-
 // hanging looks at bands: pieces with a fold line of which one edge is sewn to
 // something else and another is only finished.
 func hanging(r *run) {

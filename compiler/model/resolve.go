@@ -138,7 +138,7 @@ func (b *builder) otherTarget(t *Target, r *dsl.Ref, near []*Target) *Target {
 // elsewhere says where a name that means nothing here is known.
 func (b *builder) elsewhere(name string) string {
 	if g := b.guards[name]; g != nil {
-		return "a " + g.kind() + " of that name can only stand after `when`"
+		return g.kind() + " of that name can only stand after `when`"
 	}
 	for _, p := range b.Pieces {
 		if p.Edge(name) != nil {
@@ -157,11 +157,11 @@ func (b *builder) elsewhere(name string) string {
 func (g *guardName) kind() string {
 	switch {
 	case g.view != nil:
-		return "view"
+		return "a view"
 	case g.option != nil:
-		return "option"
+		return "an option"
 	}
-	return "choice"
+	return "a choice"
 }
 
 func markNear(name string, near []*Target) *Mark {
@@ -249,6 +249,9 @@ func (b *builder) pieceTarget(t *Target, p *Piece, rest []string) *Target {
 	if t.Edge != nil {
 		t.Cond = b.Space.And(t.Cond, t.Edge.Cond)
 		t.Uses = b.edgeUses(t)
+	}
+	if t.Mark != nil {
+		t.Cond = b.Space.And(t.Cond, t.Mark.Cond)
 	}
 	return t
 }

@@ -117,7 +117,8 @@ func (b *builder) items(st *Step, s Source, only Side) {
 		case *dsl.Caution:
 			st.Items = append(st.Items, b.caution(n))
 		case *dsl.TryOn:
-			st.Items = append(st.Items, &TryOn{Text: text(n.Text), Body: b.quoted(n.Text, b.guard(n)), Cond: b.guard(n)})
+			c := b.guard(n)
+			st.Items = append(st.Items, &TryOn{Text: text(n.Text), Body: b.quoted(n.Text, c), Cond: c})
 		case *dsl.UseMethod:
 			b.unchecked("the method "+n.ID.Text, i.Span(i.File))
 		}
@@ -125,11 +126,13 @@ func (b *builder) items(st *Step, s Source, only Side) {
 }
 
 func (b *builder) figure(n *dsl.Figure) *Figure {
-	return &Figure{File: text(n.File), Label: text(n.Label), Body: b.quoted(n.Label, b.guard(n)), Cond: b.guard(n)}
+	c := b.guard(n)
+	return &Figure{File: text(n.File), Label: text(n.Label), Body: b.quoted(n.Label, c), Cond: c}
 }
 
 func (b *builder) caution(n *dsl.Caution) *Caution {
-	return &Caution{Signal: n.Signal, Text: text(n.Text), Body: b.quoted(n.Text, b.guard(n)), Cond: b.guard(n)}
+	c := b.guard(n)
+	return &Caution{Signal: n.Signal, Text: text(n.Text), Body: b.quoted(n.Text, c), Cond: c}
 }
 
 // op resolves an operation; nil if nothing it acts on means anything.

@@ -159,6 +159,9 @@ func (w *writer) cover() booklet.Cover {
 	if s := w.sizeRange(); s != "" {
 		c.Facts = append(c.Facts, booklet.Fact{Name: w.ph.Labels["sizes"], Value: plain(s)})
 	}
+	if w.Ages != "" {
+		c.Facts = append(c.Facts, booklet.Fact{Name: w.ph.Labels["ages"], Value: plain(w.Ages)})
+	}
 	for _, m := range w.Materials {
 		if !m.Interfacing && w.there(m.Cond) && m.Suggested != "" {
 			c.Facts = append(c.Facts, booklet.Fact{Name: m.Name, Value: plain(m.Suggested)})

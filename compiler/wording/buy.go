@@ -175,7 +175,7 @@ func (w *writer) notions() *booklet.Table {
 // what is chosen, each number stands with its garments.
 func (w *writer) notionCount(n *model.Notion) string {
 	uses := w.facts.OfNotion(n)
-	if n.Set && len(n.Parts) > 0 {
+	if len(n.Parts) > 0 { // each has every half once
 		uses = w.facts.Stock[assembly.StockKey{Notion: n, Half: n.Parts[0]}]
 	}
 	sums := w.facts.Totals(uses)
@@ -244,6 +244,13 @@ func (w *writer) lengths() []booklet.Block {
 	for _, n := range w.Notions {
 		if n.BySize != "" && w.there(n.Cond) {
 			if r := w.Pattern.Sizes.Find(n.BySize); r != nil {
+				x := *r
+				x.Name = n.Name
+				rows = append(rows, &x)
+			}
+		}
+		for _, c := range n.Cuts {
+			if r := w.Pattern.Sizes.Find(c.BySize); r != nil && c.BySize != "" && w.there(n.Cond) {
 				x := *r
 				x.Name = n.Name
 				rows = append(rows, &x)

@@ -22,7 +22,7 @@ func (w *writer) operation(op *model.Op, plural bool) []booklet.Inline {
 	}
 	var rest []booklet.Inline
 	for _, p := range distanceLast(op.Phrases) {
-		rest = add(rest, w.phrase(op, p)...)
+		rest = add(rest, w.phrase(op, p, plural)...)
 	}
 	if op.Only != model.Neither {
 		rest = add(rest, booklet.Text(" "+w.ph.Phrases["only-"+op.Only.String()]))
@@ -132,6 +132,11 @@ func (w *writer) allNamed(list []*model.Target, name string) bool {
 // counted words so many of a thing: "1 button", "5 loops".
 func (w *writer) counted(t *model.Target, n int) string {
 	name := strings.TrimPrefix(w.thing(t, false), "the ")
+	if t.Notion != nil && t.NotionBit != "" && n > 1 {
+		out := put(w.ph.Things["halves"], "n", fmt.Sprint(n))
+		out = put(out, "halves", w.plural(strings.ReplaceAll(t.NotionBit, "-", " ")))
+		return put(out, "name", lower(short(t.Notion.Name)))
+	}
 	if n == 1 {
 		return "1 " + name
 	}
@@ -239,7 +244,7 @@ func (w *writer) allowance(sewn []*model.Target) []booklet.Inline {
 }
 
 // phrase words one phrase of an operation, with the space before it.
-func (w *writer) phrase(op *model.Op, p *model.Phrase) []booklet.Inline {
+func (w *writer) phrase(op *model.Op, p *model.Phrase, plural bool) []booklet.Inline {
 	key, with := w.phraseKey(op, p), filling{}
 	if len(p.Amounts) > 0 {
 		with["m"] = w.amount(&p.Amounts[0])
@@ -248,6 +253,9 @@ func (w *writer) phrase(op *model.Op, p *model.Phrase) []booklet.Inline {
 		with["m2"] = w.amount(&p.Amounts[1])
 	}
 	with["t"] = w.these(p.Targets)
+	if !plural {
+		with["t"] = w.things(p.Targets, false)
+	}
 	with["w"] = plain(p.Word)
 	switch {
 	case p.Name == "with" && p.Word != "":
