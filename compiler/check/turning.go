@@ -51,9 +51,11 @@ func (r *run) insideOut(s *model.Seam) *model.Piece {
 	return nil
 }
 
-// together reports whether the other edges of two copies go into the same seams,
-// as those of a flap do and those of a pocket bag do not.
+// together reports whether the other edges of two copies go into the same seam, as
+// those of a flap do; those of a pocket bag go into two, and those of the front and
+// back of a skirt into none.
 func (r *run) together(a, b *model.Instance) bool {
+	both := false
 	for _, s := range r.Seams {
 		for _, j := range s.Copies {
 			hasA, hasB := false, false
@@ -63,9 +65,22 @@ func (r *run) together(a, b *model.Instance) bool {
 			if hasA != hasB {
 				return false
 			}
+			both = both || hasA && hasB && !onePiece(s)
+		}
+		for _, c := range s.Catching {
+			both = both || has(c.Target.Instances, a) && has(c.Target.Instances, b)
 		}
 	}
-	return true
+	return both
+}
+
+func has(list []*model.Instance, i *model.Instance) bool {
+	for _, x := range list {
+		if x == i {
+			return true
+		}
+	}
+	return false
 }
 
 func neverTurned(r *run) {
