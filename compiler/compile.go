@@ -31,11 +31,13 @@ const maxFile = 8 << 20
 
 // Result is what a pattern compiles to. Sources holds the text of every file
 // that a finding may point into. Accepted are the findings that remarks in the
-// source accept; they are not among Findings.
+// source accept; they are not among Findings. Unread counts the errors that kept
+// a part of the pattern out of the model.
 type Result struct {
 	Pattern  *model.Pattern
 	Findings []finding.Finding
 	Accepted []finding.Accepted
+	Unread   int
 	Sources  map[string]string
 	Files    []*dsl.File
 }
@@ -61,8 +63,8 @@ func Compile(folder fs.FS) (*Result, error) {
 	out := r.result
 	out.Pattern = p
 	read := append(append(out.Findings, wording.Lint(p)...), p.Findings...)
-	broken := unread(read)
-	out.accept(read, check.Run(p, broken), !broken)
+	out.Unread = unread(read)
+	out.accept(read, check.Run(p, out.Unread > 0), out.Unread == 0)
 	finding.Sort(out.Findings)
 	return out, nil
 }
@@ -221,19 +223,17 @@ func (r *reader) figures(p *model.Pattern) {
 	}
 }
 
-// unread reports whether an error so far means that a part of the pattern is
-// missing from the model.
-func unread(lists ...[]finding.Finding) bool {
-	for _, list := range lists {
-		for _, f := range list {
-			switch f.Rule {
-			case "figure-unreadable", "figure-unsupported", "figure-active-content", "markup-in-text", "brace-names-nothing":
-			default:
-				if f.Severity == finding.Error && !strings.HasPrefix(f.Rule, "size-") && f.Rule != "negative-ease" && f.Rule != "body-measure-shrinks" {
-					return true
-				}
+// unread counts the errors that mean that a part of the pattern is missing from
+// the model.
+func unread(list []finding.Finding) (n int) {
+	for _, f := range list {
+		switch f.Rule {
+		case "figure-unreadable", "figure-unsupported", "figure-active-content", "markup-in-text", "brace-names-nothing":
+		default:
+			if f.Severity == finding.Error && !strings.HasPrefix(f.Rule, "size-") && f.Rule != "negative-ease" && f.Rule != "body-measure-shrinks" {
+				n++
 			}
 		}
 	}
-	return false
+	return
 }

@@ -32,7 +32,7 @@ func TestCanonicalFileShowsAll(t *testing.T) {
 			t.Errorf("no phrase %s", phraseForms[p])
 		}
 	}
-	for _, node := range []any{Lay{}, SeamBit{}, Phrase{}, Guard{}, GuardNot{}, GuardAtom{}, Guarded{}, StripBit{}, Run{}, Sentence{}} {
+	for _, node := range []any{Lay{}, SeamBit{}, Phrase{}, Guard{}, GuardNot{}, GuardAtom{}, Guarded{}, StripBit{}, Run{}, Sentence{}, For{}, ForBit{}, Wear{}, WearBit{}, Caution{}} {
 		typ := reflect.TypeOf(node)
 		for i := range typ.NumField() {
 			if name := typ.Name() + "." + typ.Field(i).Name; !seen.fields[name] {

@@ -72,7 +72,7 @@ type (
 	// Trait is a word that stands alone: symmetric, template.
 	Trait struct {
 		Extent
-		Word string `parser:"@('symmetric' | 'template' | 'separate')"`
+		Word string `parser:"@('symmetric' | 'template' | 'separate' | 'fill')"`
 	}
 	// FoldLine is a line inside a piece along which it is folded.
 	FoldLine struct {

@@ -95,6 +95,7 @@ type (
 	// Caution is a safety message.
 	Caution struct {
 		Signal string `parser:"'caution' @('danger' | 'warning' | 'caution' | 'notice')?"`
+		About  *Name  `parser:"('about' @@)?"`
 		Text   *Label `parser:"@@"`
 		Guarded
 	}

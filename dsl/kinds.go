@@ -33,7 +33,7 @@ func sentence[T any](form string) *kind {
 var (
 	kindProse   = sentence[Text](`""" text """`)
 	kindFigure  = sentence[Figure](`figure "FILE.svg" "What it shows."`)
-	kindCaution = sentence[Caution](`caution [warning | caution | notice] "TEXT"`)
+	kindCaution = sentence[Caution](`caution [warning | caution | notice] [about HAZARD] "TEXT"`)
 	kindOp      = sentence[Op]("")
 	kindOnOnly  = sentence[OnOnly](`on left only { OPERATIONS }`)
 	kindNeeds   = sentence[Needs](`needs 2m of MATERIAL [in view A] [, size 12] [, width 150cm]`)
@@ -79,7 +79,9 @@ var top = map[string]*kind{
 var setting = sentence[Setting](`edition "1.0"`)
 
 var inPattern = map[string]*kind{
-	"edition": setting, "maker": setting, "about": setting, "level": setting, "sizes": setting, "language": setting, "ages": setting,
+	"edition": setting, "maker": setting, "about": setting, "level": setting, "sizes": setting, "language": setting, "packaging": setting,
+	"for":    sentence[For](`for children, ages 2 to 8 years`),
+	"kind":   sentence[GarmentKind](`kind outerwear`),
 	"allow":  sentence[AllowSetting](`allow 5/8in`),
 	"finish": sentence[FinishSetting](`finish seams together with overlock, press toward back`),
 	"needs":  kindNeeds,
@@ -91,12 +93,17 @@ var inMaterial = map[string]*kind{
 	"shrinks": sentence[Shrinks](`shrinks 3%`),
 }
 
+var wear = sentence[Wear](`wear neck [, draws up | ties | trims | binds] [, ends free] [, outside 3in]`)
+
 var property = sentence[Property](`length 7in or length sizes.zip`)
 
 var inNotion = map[string]*kind{
 	"length": property, "width": property, "diameter": property, "thickness": property,
 	"sides": sentence[Parts](`sides left, right`), "set": sentence[Parts](`set of socket, stud`), "cut": sentence[CutLengths](`cut 2 of 26in`),
+	"wear": wear, "fill": trait,
 }
+
+var inStrip = map[string]*kind{"wear": wear}
 
 var trait = sentence[Trait](`symmetric`)
 
@@ -107,6 +114,7 @@ var inPiece = map[string]*kind{
 	"marks":     sentence[Marks](`marks NAME on EDGE, 3 NAME inside`),
 	"cut":       sentence[Cut](`cut COUNT MATERIAL [mirrored | on fold EDGE | right side up | glue side up | alike] [on bias] [as NAME, NAME]`),
 	"drawn":     sentence[Drawn](`drawn as right`),
+	"wear":      wear,
 	"worn":      sentence[Worn](`worn face in`),
 	"same":      sentence[SameShape](`same shape as PIECE.EDGE[, flipped]`),
 	"symmetric": trait, "template": trait, "separate": trait,
@@ -128,7 +136,7 @@ var inSection = map[string]*kind{"step": kindStep, "use": kindUse}
 // the word that opens it.
 var blocks = map[string]map[string]*kind{
 	topBlock: top, "method": top, "pattern": inPattern, "view": {"figure": kindFigure}, "piece": inPiece, "section": inSection, "step": inStep,
-	"fabric": inMaterial, "interfacing": inMaterial,
+	"fabric": inMaterial, "interfacing": inMaterial, "strip": inStrip,
 	"notion": inNotion, "tape": inNotion, "elastic": inNotion, "webbing": inNotion, "cord": inNotion,
 }
 

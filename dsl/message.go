@@ -96,7 +96,11 @@ func badToken(toks []Token, at int, file string) finding.Finding {
 	case runTogether:
 		headline, label, help = noUnit(t)
 	}
-	return syntax("sign-not-understood", span, label, headline, help)
+	f := syntax("sign-not-understood", span, label, headline, help)
+	if t.Mend != "" && t.Fault != quoteOverLines { // that may lack its end as well
+		f = sure(f, span, t.Mend)
+	}
+	return f
 }
 
 // noUnit words a number that is followed at once by something that is no unit.
@@ -173,8 +177,9 @@ func wholeAndFraction(toks []Token, at int) bool {
 
 func hyphenInNumber(whole, fraction Token, file string) finding.Finding {
 	right := whole.Text + " " + fraction.Meant()
-	return syntax("sign-not-understood", finding.Span{File: file, Start: whole.Start, End: fraction.End}, "no hyphen in a number",
-		fmt.Sprintf("%s-%s is written %s.", whole.Text, fraction.Text, right), "One space stands before the fraction.")
+	at := finding.Span{File: file, Start: whole.Start, End: fraction.End}
+	return sure(syntax("sign-not-understood", at, "no hyphen in a number", fmt.Sprintf("%s-%s is written %s.", whole.Text, fraction.Text, right),
+		"One space stands before the fraction."), at, right)
 }
 
 // shorten keeps a text of the author's to the length of a line.

@@ -54,7 +54,7 @@ func unknownSentence(block string, s *Sentence, file string) (f finding.Finding,
 	if low := strings.ToLower(t.Text); known(low) {
 		f.Headline = fmt.Sprintf("`%s` is written in small letters.", t.Text)
 		f.Place.Label, f.Help = "read as "+low, "Write `"+low+"`."
-		return f, low
+		return sure(f, f.Place.Span, low), low
 	}
 	if other := otherWords[strings.ToLower(t.Text)]; known(other) {
 		f.Place.Label, f.Help = "read as "+other, fmt.Sprintf("The word for this is `%s`.", other)
@@ -62,6 +62,9 @@ func unknownSentence(block string, s *Sentence, file string) (f finding.Finding,
 	}
 	if near := finding.Nearest(t.Text, expected(block)); near != "" {
 		f.Place.Label, f.Help = "read as "+near, fmt.Sprintf("Did you mean `%s`?", near)
+		if finding.Sole(t.Text, expected(block)) == near {
+			f = sure(f, f.Place.Span, near)
+		}
 		return f, near
 	}
 	f.Help = belongs(block, s)

@@ -75,6 +75,9 @@ func Parse(name string, src []byte) *File {
 		f.Findings = append(f.Findings, notListed(f.unlisted, toks[len(toks)-1].Span(name)))
 	}
 	finding.Sort(f.Findings)
+	if f.torn {
+		f.doubt()
+	}
 	return f
 }
 

@@ -14,9 +14,13 @@ type slip struct {
 	head  []Token
 	kind  *kind
 	verb  string
-	at    int    // the token where it stopped; len(head) at the end
-	hope  string // what the parser could have gone on with: a kind of node, or a word in quotes; "" for nothing
+	at    int     // the token where it stopped; len(head) at the end
+	hope  string  // what the parser could have gone on with: a kind of node, or a word in quotes; "" for nothing
+	right *string // what certainly stands in place of the tokens of the slip; nil if that is not certain
 }
+
+// certainly notes what the tokens of the slip are meant to be, "" for nothing.
+func (c *slip) certainly(right string) { c.right = &right }
 
 // said is what is told about a slip, and the tokens that it is about.
 type said struct {
@@ -39,7 +43,11 @@ func (c *slip) finding(x said, file string) finding.Finding {
 	last := len(c.head) - 1
 	from, to := min(x.from, last), min(max(x.from, x.to), last)
 	span := finding.Span{File: file, Start: c.head[from].Start, End: c.head[to].End}
-	return syntax("sentence-not-understood", span, x.label, x.headline, x.help)
+	f := syntax("sentence-not-understood", span, x.label, x.headline, x.help)
+	if c.right != nil {
+		f = sure(f, span, *c.right)
+	}
+	return f
 }
 
 // tok gives a token of the sentence, one of no kind outside it.
@@ -138,6 +146,7 @@ func slipUnitApart(c *slip) *said {
 		n, u := c.tok(i), c.tok(i+1)
 		if n.Kind == Number && u.Kind == Word && unitMeant(u.Text) != "" && (c.hope == "Amount" || i < c.at || c.verb != "") {
 			right := n.Text + unitMeant(u.Text)
+			c.certainly(right)
 			return &said{fmt.Sprintf("%s %s is written %s.", n.Text, u.Text, right), "no space before the unit", "Write " + right + ".", i, i + 1}
 		}
 	}
@@ -163,6 +172,7 @@ func slipBarePoint(c *slip) *said {
 	if !t.Is(".") || n.Kind != Measure && n.Kind != Number {
 		return nil
 	}
+	c.certainly("0." + n.Text)
 	return &said{fmt.Sprintf(".%s needs a 0 before the point.", n.Text), "", "Write 0." + n.Text + ".", c.at, c.at + 1}
 }
 
@@ -195,6 +205,7 @@ func slipFullStop(c *slip) *said {
 	if c.at < last || !c.head[last].Is(".") {
 		return nil
 	}
+	c.certainly("")
 	return &said{"A sentence ends without a full stop.", "one sign too many", "Delete it. The end of the line ends the sentence.", last, 0}
 }
 

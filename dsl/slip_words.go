@@ -74,6 +74,7 @@ func slipJoins(c *slip) *said {
 	}
 	t := c.tok(c.at)
 	if t.Kind == Word && finding.Nearest(t.Text, []string{"joins"}) != "" {
+		c.certainly("joins")
 		return &said{fmt.Sprintf("A seam is written with `joins`, not with `%s`.", t.Text), "write `joins`", c.how(), c.at, 0}
 	}
 	if c.at < 2 {
@@ -183,6 +184,9 @@ func slipNearWord(c *slip) *said {
 	near := finding.Nearest(t.Text, c.formWords())
 	if near == "" || near == t.Text {
 		return nil
+	}
+	if finding.Sole(t.Text, c.formWords()) == near {
+		c.certainly(near)
 	}
 	return &said{fmt.Sprintf("`%s` is not a word of a `%s` sentence.", t.Text, c.name()), "not known here", fmt.Sprintf("Did you mean `%s`? %s", near, c.how()), c.at, 0}
 }

@@ -13,7 +13,7 @@ func set(words string) map[string]bool {
 var (
 	// opensBlock are the words whose sentences may have a block in braces that
 	// somebody may forget to open.
-	opensBlock = set(`pattern view option choice sides fabric interfacing notion tape elastic webbing cord piece make
+	opensBlock = set(`pattern view option choice sides fabric interfacing notion tape elastic webbing cord strip piece make
 		section step method on`)
 
 	// joins are the words with which a line goes on with the sentence above it.
@@ -47,7 +47,7 @@ var verbs = map[string]string{
 	"close": "with on", "mark": "on at with", "bar-tack": "at on through to", "thread": "through into", "join": "to with", "level": "on at",
 	"quilt": "along on through distance", "set": "to at on with", "attach": "to at on with", "overlap": "over by on to", "pin": "to on at along over",
 	"lay": "on over to along", "remove": "on", "open": "by to", "knot": "at", "cover": "with on", "miter": "at on", "roll": "to on", "shirr": "with on to distance",
-	"tuck": "along by on to", "steam": "on over",
+	"tuck": "along by on to", "steam": "on over", "test": "at on",
 }
 
 // everyVerb are phrases that any operation takes.

@@ -66,15 +66,15 @@ func (f *formats) String() string { return "" }
 func (f *formats) Type() string { return "NAME" }
 
 // settle gives the format without a file the one of --output, and refuses what
-// cannot be meant.
+// cannot be meant. Text beside another format stays on standard error.
 func (f *formats) settle() error {
 	if len(f.list) == 0 {
 		f.list = []format{{"text", ""}}
 	}
 	var open []*format
 	for i := range f.list {
-		if f.list[i].file == "" {
-			open = append(open, &f.list[i])
+		if x := &f.list[i]; x.file == "" && (x.name != "text" || len(f.list) == 1) {
+			open = append(open, x)
 		}
 	}
 	switch {

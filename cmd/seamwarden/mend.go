@@ -8,6 +8,7 @@ import (
 	"os"
 	"path/filepath"
 	"slices"
+	"strings"
 
 	"seamwarden/compiler"
 	"seamwarden/dsl/finding"
@@ -40,8 +41,8 @@ func (c *checked) mend() (*compiler.Result, error) {
 		tried := maps.Clone(texts)
 		maps.Copy(tried, next)
 		after, err := compileWith(c.dir, tried)
-		if err != nil || errorsIn(after) > errorsIn(r) {
-			c.left = append(c.left, "no change was made beyond this, since another one would bring up more than it mends")
+		if err != nil || !better(after, r) {
+			c.left = append(c.left, "the changes that seem certain would mend nothing, so none of them was made: "+titlesOf(made))
 			break
 		}
 		r, texts = after, tried
@@ -55,6 +56,24 @@ func (c *checked) mend() (*compiler.Result, error) {
 		return first, err
 	}
 	return r, nil
+}
+
+// better reports whether changes have mended something: more can be read, or as
+// much with fewer errors. What comes to light once more can be read was there
+// before.
+func better(after, before *compiler.Result) bool {
+	if after.Unread != before.Unread {
+		return after.Unread < before.Unread
+	}
+	return errorsIn(after) < errorsIn(before)
+}
+
+func titlesOf(list []mended) string {
+	var all []string
+	for _, m := range list {
+		all = append(all, fmt.Sprintf("%s (line %d)", m.title, m.at.Start.Line))
+	}
+	return strings.Join(all, ", ")
 }
 
 func errorsIn(r *compiler.Result) (n int) {

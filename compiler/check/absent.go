@@ -55,6 +55,9 @@ func speaksOfAbsent(r *run) {
 			if hit == nil || partOfAnother(text, hit, n.name, conds, r, bad) || len(text) != len(t.text) {
 				continue
 			}
+			if fetchedThere(t.text, n.name) {
+				continue // the braces beside it are reported
+			}
 			f := at(t.at(hit[0], hit[1]), "not in all of them", fmt.Sprintf("The text speaks of the %s where there is none.", n.name), "Put the sentence in a block of its own with the same guard.")
 			r.report(bad, also(f, n.decl, "declared here"))
 		}
@@ -65,6 +68,18 @@ func speaksOfAbsent(r *run) {
 var bracesOut = regexp.MustCompile(`\{[^{}]*\}`)
 
 func blank(s string) string { return strings.Repeat(" ", len(s)) }
+
+// fetchedThere reports whether the text fetches the same thing in braces.
+func fetchedThere(text, name string) bool {
+	for _, b := range bracesOut.FindAllString(text, -1) {
+		for _, word := range strings.FieldsFunc(strings.ToLower(b), func(c rune) bool { return !(c >= 'a' && c <= 'z') }) {
+			if strings.Contains(name, word) && len(word) > 3 {
+				return true
+			}
+		}
+	}
+	return false
+}
 
 // bodyWords name a place on the body as well as a piece: "level with the front".
 var bodyWords = map[string]bool{"front": true, "back": true, "side": true, "body": true, "sleeve": true, "band": true, "edge": true, "loop": true, "strap": true,

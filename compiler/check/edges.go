@@ -179,7 +179,7 @@ func (r *run) raw(p *model.Piece, e *model.Edge, spoken map[model.EdgeUse]condit
 	for _, i := range p.Cloths() {
 		for _, u := range usesOf(r, i, e) {
 			done := r.Space.Any(r.facts.Shut[u], spoken[u], e.LeftRaw)
-			bad := r.unsaid(p, r.unsaid(u, r.Space.Diff(r.Space.And(u.Cond, r.used(i)), done)))
+			bad := r.Space.Diff(r.unsaid(u, r.Space.Diff(r.Space.And(u.Cond, r.used(i)), done)), r.uncut[p])
 			if laid(i, e) || !r.possible(bad) {
 				x.some = x.some || !laid(i, e)
 				continue

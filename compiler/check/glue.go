@@ -84,10 +84,21 @@ func wrongGlue(p *model.Piece, cloth, in *model.Cut) finding.Finding {
 		f.Help = "Cut the interfacing `mirrored` as well."
 	case cloth.Lay.Up == model.FaceUp:
 		f.Help = "The cloth is cut right side up, so cut the interfacing `glue side up`."
+		f = otherGlueSide(f, cloth, in, "up")
 	case cloth.Lay.Up == model.FaceDown:
 		f.Help = "The cloth is cut wrong side up, so cut the interfacing `glue side down`."
+		f = otherGlueSide(f, cloth, in, "down")
 	default:
 		f.Help = "Cut the interfacing as the cloth is cut: `mirrored` for a pair, `alike` for copies."
 	}
 	return also(f, cloth.Span, "the cloth is cut so")
+}
+
+// otherGlueSide adds the edit that turns a single interfacing over, where the
+// pattern itself says how its cloth lies.
+func otherGlueSide(f finding.Finding, cloth, in *model.Cut, side string) finding.Finding {
+	if at := in.UpSpan; at.Start.Line > 0 && !cloth.Deduced && in.Count == 1 && cloth.Count == 1 {
+		f.Edits = []finding.Edit{{Span: at, New: side, Certain: true, Title: "Write glue side " + side}}
+	}
+	return f
 }

@@ -68,6 +68,8 @@ func (r *run) deadCut(c *model.Cut) {
 		f = also(also(f, c.Piece.Span, "the piece"), c.Material.Span, "the material")
 	}
 	r.report(condition.True, f)
+	r.found[r.Space.And(c.Piece.Cond, r.Valid)] = true // what is left over there follows from it
+	r.found[r.Space.And(c.Material.Cond, r.Valid)] = true
 	r.tell(c.Piece, condition.True)
 	r.tell(c.Material, condition.True)
 }
@@ -141,8 +143,8 @@ func workless(r *run) {
 			}
 		}
 		bad := r.Space.And(r.Space.Diff(st.Cond, work), r.Valid)
-		if ops == 0 || r.errors[bad] {
-			continue // an error in the very same garments is the cause
+		if ops == 0 || r.explained(bad) {
+			continue
 		}
 		r.report(bad, at(st.Span, "nothing to do", fmt.Sprintf("Nothing is done in the step “%s”.", st.Title.Text),
 			"Guard the step with `when`, as what is done in it is guarded; or take the guards away."))

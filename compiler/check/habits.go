@@ -5,7 +5,6 @@ import (
 	"strings"
 
 	"seamwarden/compiler/condition"
-	"seamwarden/compiler/measure"
 	"seamwarden/compiler/model"
 	"seamwarden/dsl/finding"
 )
@@ -18,21 +17,18 @@ func init() {
 	register(Rule{ID: "seam-never-pressed", Severity: finding.Advice, Category: "seams", FromAbsence: true, run: neverPressed,
 		Purpose: "No step presses a seam.",
 		Why:     "A seam that is not pressed before the next one crosses it stays a ridge."})
-	register(Rule{ID: "pressed-under-never-stitched", Severity: finding.Error, Category: "seams", FromAbsence: true, run: neverStitched,
+	register(Rule{ID: "pressed-under-never-stitched", Severity: finding.Error, Category: "seams", FromAbsence: true, ahead: 1, run: neverStitched,
 		Purpose: "An edge is pressed under and nothing holds it.",
 		Why:     "A crease opens in the wash."})
 	register(Rule{ID: "never-marked", Severity: finding.Warning, Category: "order", FromAbsence: true, run: neverMarked,
 		Purpose: "A step uses a sign that no step marks, although others are marked.",
 		Why:     "The sewist looks for a sign that she was not told to transfer."})
-	register(Rule{ID: "mark-without-use", Severity: finding.Warning, Category: "names", FromAbsence: true, run: markIdle,
+	register(Rule{ID: "mark-without-use", Severity: finding.Warning, Category: "names", FromAbsence: true, ahead: -2, run: markIdle,
 		Purpose: "A mark is there in garments that do not use it.",
 		Why:     "She marks a pocket place on a garment without pockets: a guard is missing."})
 	register(Rule{ID: "button-without-buttonhole", Severity: finding.Warning, Category: "needs", FromAbsence: true, run: noButtonhole,
 		Purpose: "Buttons are sewn on and no buttonhole or loop takes them.",
 		Why:     "A button that closes something needs a slit or a loop."})
-	register(Rule{ID: "units-mixed", Severity: finding.Warning, Category: "prose", run: mixedUnits,
-		Purpose: "A measure is written in the other system than all the rest.",
-		Why:     "The author writes one system and both are printed; a single measure in the other one is nearly always a slip of the unit."})
 	register(Rule{ID: "never-turned", Severity: finding.Error, Category: "order", FromAbsence: true, run: neverTurned,
 		Purpose: "A part is sewn with its right side inside and never turned.",
 		Why:     "A flap, a band end or a facing that is not turned shows its seam and its wrong side."})
@@ -163,8 +159,8 @@ func neverFinished(r *run) {
 		return
 	}
 	for _, s := range r.Seams {
-		bad := r.Space.Diff(s.Cond, r.seamDeeds(s, "finish", "bind", "fell", "cover"))
-		bad = r.Space.Diff(bad, r.inside(s))
+		bad := r.unsaid(s, r.Space.Diff(s.Cond, r.seamDeeds(s, "finish", "bind", "fell", "cover", "understitch")))
+		bad = r.unsaid(s, r.Space.Diff(bad, r.inside(s)))
 		r.report(bad, at(s.Span, "left raw", fmt.Sprintf("The allowances of %s are never finished.", seamName(s)),
 			fmt.Sprintf("Add `finish %s together with overlock` after it is sewn, or say in the head what is done to every seam: finish seams together with overlock.", s.ID)))
 	}
@@ -179,7 +175,7 @@ func neverPressed(r *run) {
 			continue // round a bag there is nothing to press the seam over
 		}
 		bad := r.Space.Diff(s.Cond, r.seamDeeds(s, "press", "topstitch", "edgestitch", "understitch", "fell", "steam"))
-		bad = r.Space.Diff(bad, r.piecePressed(s))
+		bad = r.unsaid(s, r.Space.Diff(bad, r.piecePressed(s)))
 		r.report(bad, at(s.Span, "never pressed", fmt.Sprintf("No step presses %s.", seamName(s)), fmt.Sprintf("Add `press %s open`, or `toward` one of its pieces.", s.ID)))
 	}
 }
@@ -269,6 +265,7 @@ func neverStitched(r *run) {
 			bad := r.Space.Diff(r.Space.And(op.Cond, o.Cond), r.Space.Or(held[o.Edge], whole[o.Piece]))
 			if r.possible(bad) {
 				reported[o.Edge] = true
+				r.tell(o.Edge, bad)
 				r.report(bad, at(op.Span, "held by nothing", fmt.Sprintf("The %s of %s is pressed under and never stitched.", edgeCalled(o.Edge.Name), the(o.Piece.Name)),
 					"Edgestitch, hem or slipstitch it, or catch it in a row: `ditch SEAM catching EDGE`."))
 			}
@@ -400,15 +397,43 @@ func (r *run) markedElsewhere() {
 	})
 }
 
+// markIdle looks for marks without a use; those of one piece in the same garments
+// are reported together.
 func markIdle(r *run) {
 	_, used, _ := r.signs()
 	for _, p := range r.Pieces {
+		groups := map[condition.Cond][]*model.Mark{}
+		var order []condition.Cond
 		for _, m := range p.Marks {
-			if c, ok := used[m]; ok {
-				r.report(r.Space.Diff(r.Space.And(m.Cond, p.Cond), c), at(m.Span, "not used here", fmt.Sprintf("The mark %s of %s is there, and nothing uses it.", m.Name, the(p.Name)), "Guard the mark as what uses it is guarded."))
+			c, ok := used[m]
+			bad := r.Space.And(r.Space.Diff(r.Space.And(m.Cond, p.Cond), c), r.Valid)
+			if !ok || bad == condition.False || r.explained(bad) {
+				continue
 			}
+			if groups[bad] == nil {
+				order = append(order, bad)
+			}
+			groups[bad] = append(groups[bad], m)
+		}
+		for _, bad := range order {
+			r.report(bad, idleMarks(p, groups[bad]))
 		}
 	}
+}
+
+func idleMarks(p *model.Piece, marks []*model.Mark) finding.Finding {
+	var names []string
+	for _, m := range marks {
+		names = append(names, m.Name)
+	}
+	f := at(marks[0].Span, "not used here", fmt.Sprintf("The mark %s of %s is there, and nothing uses it.", names[0], the(p.Name)), "Guard the mark as what uses it is guarded.")
+	if len(marks) > 1 {
+		f.Headline = fmt.Sprintf("The marks %s of %s are there, and nothing uses them.", listed(names), the(p.Name))
+	}
+	for _, m := range marks[1:] {
+		f = also(f, m.Span, "nor this")
+	}
+	return f
 }
 
 func noButtonhole(r *run) {
@@ -421,58 +446,6 @@ func noButtonhole(r *run) {
 				r.report(a.Cond, at(a.Op.Span, "no buttonhole for it", fmt.Sprintf("%s is sewn on, and no buttonhole takes it.", n.Name), fmt.Sprintf("Add `buttonhole 1 on EDGE for %s`; for a button that only decorates, name the notion otherwise.", n.ID)))
 				break
 			}
-		}
-	}
-}
-
-// mixedUnits compares each measure with the system that the rest is written in.
-func mixedUnits(r *run) {
-	var all []model.Amount
-	add := func(list ...*model.Amount) {
-		for _, a := range list {
-			if a != nil {
-				all = append(all, *a)
-			}
-		}
-	}
-	add(r.Allow)
-	for _, m := range r.Materials {
-		all = append(all, m.Widths...)
-	}
-	for _, s := range r.Seams {
-		if s.Own {
-			add(s.Allow)
-		}
-		add(s.AllowTo)
-	}
-	for _, s := range r.Shapings {
-		add(s.Takes, s.Long)
-	}
-	for _, n := range r.Notions {
-		add(n.Length)
-	}
-	for _, s := range r.Strips {
-		all = append(all, s.Width, s.Length)
-	}
-	for _, op := range r.Ops() {
-		for _, p := range op.Phrases {
-			all = append(all, p.Amounts...)
-		}
-	}
-	count := map[measure.System]int{}
-	for _, a := range all {
-		count[a.Unit.System()]++
-	}
-	few, many := measure.Imperial, measure.Metric
-	if count[few] > count[many] {
-		few, many = many, few
-	}
-	if count[few] == 0 || count[few]*4 > count[many] {
-		return
-	}
-	for _, a := range all {
-		if a.Unit.System() == few {
-			r.report(condition.True, at(a.Span, "the other system", fmt.Sprintf("%s is written in another system than the other measures.", a.Text), "Write it in the system of the rest; both are printed."))
 		}
 	}
 }
@@ -494,6 +467,7 @@ func bastedElsewhere(r *run) {
 								continue
 							}
 							takes = true
+							fits = fits || len(s.Copies) == 0 // it is not known what it joins
 							for _, u := range a.Uses {
 								fits = fits || usesEdge(s, u)
 							}

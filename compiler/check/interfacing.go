@@ -16,9 +16,6 @@ func init() {
 	register(Rule{ID: "interfacing-never-fused", Severity: finding.Error, Category: "interfacing", FromAbsence: true, ahead: 2, run: neverFused,
 		Purpose: "Interfacing is cut and no step puts it in.",
 		Why:     "The piece stays limp, and there is a piece of interfacing left over that nobody can place."})
-	register(Rule{ID: "interfacing-fused-twice", Severity: finding.Error, Category: "interfacing", whole: true, ahead: 3, run: fusedTwice,
-		Purpose: "Two steps put in the same interfacing.",
-		Why:     "The second step asks for something that is done already, so one of them is wrong."})
 	register(Rule{ID: "interfacing-left-over", Severity: finding.Error, Category: "interfacing", run: leftOver,
 		Purpose: "More pieces of interfacing are cut than there are pieces of cloth to put them on.",
 		Why:     "One is left over, and nobody can say whether a layer is missing or a number is wrong."})
@@ -146,24 +143,6 @@ func targetWords(t *model.Target) string {
 		return the(t.Piece.Name)
 	}
 	return t.Describe()
-}
-
-func fusedTwice(r *run) {
-	done := map[*model.Instance][]assembly.Fusing{}
-	told := map[[2]*model.Op]bool{}
-	for _, f := range r.facts.Fusing {
-		for _, i := range interfacings(f.Target) {
-			for _, o := range done[i] {
-				if told[[2]*model.Op{o.Op, f.Op}] || !r.possible(r.Space.All(o.Cond, f.Cond, i.Cond)) {
-					continue
-				}
-				told[[2]*model.Op{o.Op, f.Op}] = true
-				x := at(f.Target.Span, "fused again", fmt.Sprintf("The interfacing of %s is fused twice.", the(i.Piece.Name)), "Take one of the two out, or guard them so that only one applies.")
-				r.report(r.Space.All(o.Cond, f.Cond, i.Cond), also(x, o.Target.Span, "fused here first"))
-			}
-			done[i] = append(done[i], f)
-		}
-	}
 }
 
 // leftOver compares how many pieces of interfacing and of cloth one piece is cut.

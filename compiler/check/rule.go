@@ -85,7 +85,7 @@ type run struct {
 	idle    map[*model.Op]bool              // operations that hold for no garment
 	spoken  map[any]condition.Cond          // of each thing, where a finding about it is reported
 	uncut   map[*model.Piece]condition.Cond // where a piece is reported as not cut
-	errors  map[condition.Cond]bool         // in which garments errors hold
+	found   map[condition.Cond]bool         // the garments in which findings hold
 	keep    func(rule string, at finding.Span, bad condition.Cond)
 }
 
@@ -94,7 +94,7 @@ type run struct {
 func Run(p *model.Pattern, broken bool) []finding.Finding { return newRun(p).all(broken) }
 
 func newRun(p *model.Pattern) *run {
-	r := &run{Pattern: p, names: namesOf(p), spoken: map[any]condition.Cond{}, errors: map[condition.Cond]bool{}, uncut: map[*model.Piece]condition.Cond{}}
+	r := &run{Pattern: p, names: namesOf(p), spoken: map[any]condition.Cond{}, found: map[condition.Cond]bool{}, uncut: map[*model.Piece]condition.Cond{}}
 	r.idle = r.idleOps()
 	r.Pattern = asMeant(p, r.idle)
 	r.facts = assembly.Gather(r.Pattern)
@@ -141,9 +141,7 @@ func (r *run) report(bad condition.Cond, f finding.Finding, others ...finding.Sp
 		r.out = append(r.out, f)
 		return
 	}
-	if f.Severity == finding.Error {
-		r.errors[bad] = true
-	}
+	r.found[bad] = true
 	f.When = r.where(bad)
 	if w, ok := r.Space.Witness(bad); ok && f.When != "" {
 		f.Witness = r.Space.WordsFor(w, r.names, r.dependsOnSize(bad))
@@ -164,6 +162,13 @@ func (r *run) tell(thing any, bad condition.Cond) {
 // unsaid leaves out of a condition where a thing has been reported already.
 func (r *run) unsaid(thing any, bad condition.Cond) condition.Cond {
 	return r.Space.Diff(bad, r.spoken[thing])
+}
+
+// explained reports whether something else is found in the very same garments,
+// and not in all: then what is left over there follows from it.
+func (r *run) explained(bad condition.Cond) bool {
+	bad = r.Space.And(bad, r.Valid)
+	return bad != r.Valid && r.found[bad]
 }
 
 // clear leaves out of a condition where any seam has been reported, or it is not

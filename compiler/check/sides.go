@@ -28,17 +28,62 @@ func oneSide(r *run) {
 			other := s.Other()
 			bad := r.Space.Diff(r.Space.Diff(t.Side[s], t.Side[other]), t.Side[model.Neither])
 			if k.Seam != nil {
-				bad = r.unsaid(k.Seam, bad)
+				bad = r.Space.Diff(r.unsaid(k.Seam, bad), r.doubt(k.Seam))
+			} else {
+				bad = r.Space.Diff(bad, r.uncut[k.Piece])
 			}
-			if t.Op[s] == nil || !r.hasOther(k, other) || !r.possible(bad) {
+			if !r.hasOther(k, other) || !r.possible(bad) {
 				continue
 			}
-			f := at(t.Op[s].Span, "on the "+s.String()+" side only", fmt.Sprintf("`%s` is done to %s and not to the %s one.", k.Verb, treated(k, s), other),
-				fmt.Sprintf("Name it without a side for both, or say `on %s only` if only one is meant.", s))
-			r.report(bad, f)
+			r.reportSide(k, s, bad)
 			r.tellEdges(k, other, bad)
 		}
 	}
+}
+
+// reportSide points at the operations that treat one side only, each for the
+// garments in which it is the first.
+func (r *run) reportSide(k assembly.TreatKey, s model.Side, bad condition.Cond) {
+	var only [3]bool
+	only[s] = true
+	for _, op := range r.Ops() {
+		if op.Verb != k.Verb || sidesTreated(op, k) != only {
+			continue
+		}
+		f := at(op.Span, "on the "+s.String()+" side only", fmt.Sprintf("`%s` is done to %s and not to the %s one.", k.Verb, treated(k, s), s.Other()),
+			fmt.Sprintf("Name it without a side for both, or say `on %s only` if only one is meant.", s))
+		r.report(r.Space.And(bad, op.Cond), f)
+		bad = r.Space.Diff(bad, op.Cond)
+	}
+}
+
+// sidesTreated gives the sides on which an operation treats a thing.
+func sidesTreated(op *model.Op, k assembly.TreatKey) (sides [3]bool) {
+	for _, o := range op.Objects {
+		o.Each(func(t *model.Target) {
+			switch {
+			case k.Seam != nil && t.Kind == model.ToSeam && t.Seam == k.Seam:
+				for _, j := range t.Seam.Copies {
+					if assembly.SewnBy(op, t, j) {
+						sides[j.Side] = true
+					}
+				}
+			case k.Edge != nil && t.Kind == model.ToEdge && t.Edge == k.Edge:
+				for _, u := range t.Uses {
+					if u.Instance.Copy == k.Copy && u.Instance.Cut.Material == k.Cloth {
+						sides[u.Side] = true
+					}
+				}
+			case k.Seam == nil && k.Edge == nil && t.Kind == model.ToPiece && t.Piece == k.Piece:
+				for _, i := range t.Instances {
+					if i.Copy == k.Copy && i.Cut.Material == k.Cloth {
+						sides[i.Side] = true
+					}
+				}
+			}
+		})
+	}
+	return
 }
 
 // tellEdges notes that an edge on the side that was left out is reported.

@@ -90,7 +90,7 @@ func neverTurned(r *run) {
 		if p == nil {
 			continue
 		}
-		bad := r.Space.Diff(r.Space.Diff(s.Cond, r.turnings(p)), reported[p])
+		bad := r.unsaid(s, r.Space.Diff(r.Space.Diff(s.Cond, r.turnings(p)), reported[p]))
 		if !r.possible(bad) {
 			continue
 		}

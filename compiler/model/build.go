@@ -30,6 +30,7 @@ type builder struct {
 	around condition.Cond  // the guards around the sentence being read
 	lost   map[string]bool // names of declarations that could not be read
 	blind  bool            // the guard being read has a name that means nothing
+	want   []TargetKind    // what the names being read can lead to; empty for anything
 }
 
 type useKey struct {

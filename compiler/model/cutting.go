@@ -3,6 +3,7 @@ package model
 import (
 	"seamwarden/compiler/condition"
 	"seamwarden/dsl"
+	"seamwarden/dsl/finding"
 )
 
 // pieces reads the pattern pieces and what they are cut from.
@@ -10,6 +11,9 @@ func (b *builder) pieces(s Source) {
 	switch n := s.Node.(type) {
 	case *dsl.Strip:
 		b.strip(n)
+		if t, ok := b.names[n.ID.Text].(*Strip); ok {
+			b.inside(s, func(i Source) { b.wornAt(i, Wearing{What: &t.Decl, Thing: t, Word: "strip"}) })
+		}
 	case *dsl.Piece:
 		p := &Piece{Decl: b.decl(n.ID, n.Label, n), Number: b.count(n.Number)}
 		if n.Number != nil {
@@ -36,6 +40,8 @@ func (b *builder) shape(p *Piece, s Source) {
 		p.FoldLines = append(p.FoldLines, &Mark{Decl: b.decl(n.ID, nil, n), Piece: p, Count: 1})
 	case *dsl.Drawn:
 		p.DrawnSaid, p.DrawnLeft = true, n.As == "left"
+	case *dsl.Wear:
+		b.wearing(n, Wearing{What: &p.Decl, Thing: p, Word: "piece"})
 	case *dsl.Worn:
 		p.WornIn = n.Face == "in"
 	case *dsl.Trait:
@@ -102,7 +108,7 @@ func (b *builder) edgeNamed(p *Piece, n *dsl.Name) *Edge {
 	if e := p.Edge(n.Text); e != nil {
 		return e
 	}
-	b.report(unknownEdge(dsl.SpanOf(n.Tokens), n.Text, p))
+	b.report(b.spelt(unknownEdge(dsl.SpanOf(n.Tokens), n.Text, p), dsl.SpanOf(n.Tokens), n.Text, ids(p.Edges, func(e *Edge) string { return e.ID })))
 	return nil
 }
 
@@ -122,7 +128,7 @@ func (b *builder) marks(p *Piece, n *dsl.Marks) {
 }
 
 func (b *builder) cut(p *Piece, n *dsl.Cut, s Source) {
-	c := &Cut{Piece: p, Count: b.count(n.Count), CountSpan: dsl.SpanOf(n.Count.Tokens), Span: s.Span(s.File)}
+	c := &Cut{Piece: p, Count: b.count(n.Count), CountSpan: dsl.SpanOf(n.Count.Tokens), UpSpan: gluePlace(s), Span: s.Span(s.File)}
 	if c.Material = b.materialNamed(n.Material); c.Material == nil || c.Count == 0 {
 		p.doubtful(true)
 		return
@@ -135,6 +141,16 @@ func (b *builder) cut(p *Piece, n *dsl.Cut, s Source) {
 	p.Cuts = append(p.Cuts, c)
 	b.layFits(c)
 	b.instances(c)
+}
+
+// gluePlace gives the place of the last word of `glue side up` in a cut line.
+func gluePlace(s Source) (at finding.Span) {
+	for n := 2; n < len(s.Head); n++ {
+		if s.Head[n-2].Is("glue") && s.Head[n-1].Is("side") {
+			at = s.Head[n].Span(s.File)
+		}
+	}
+	return
 }
 
 func (b *builder) lay(p *Piece, words []*dsl.Lay) (l Lay) {

@@ -197,7 +197,11 @@ func (b *builder) atom(a *dsl.GuardAtom) condition.Cond {
 	if g == nil {
 		b.blind = true
 		if !b.lost[a.Name] {
-			b.reportOnce(unknownGuard(a, b.guardNames(), b.anyValue(a.Name)), "when "+a.Name)
+			f := unknownGuard(a, b.guardNames(), b.anyValue(a.Name))
+			if b.anyValue(a.Name) == nil && len(a.Tokens) > 0 {
+				f = b.spelt(f, dsl.SpanOf(a.Tokens[:1]), a.Name, b.guardNames())
+			}
+			b.reportOnce(f, "when "+a.Name)
 		}
 		return condition.True
 	}
@@ -235,7 +239,11 @@ func (b *builder) choiceAtom(a *dsl.GuardAtom, c *Choice) condition.Cond {
 		}
 	}
 	b.blind = true
-	b.reportOnce(unknownWay(a, c), c.ID+" is "+a.Is)
+	f := unknownWay(a, c)
+	if n := len(a.Tokens); n > 0 {
+		f = b.spelt(f, dsl.SpanOf(a.Tokens[n-1:]), a.Is, ids(c.Values, func(d Decl) string { return d.ID }))
+	}
+	b.reportOnce(f, c.ID+" is "+a.Is)
 	return condition.True
 }
 

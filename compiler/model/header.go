@@ -33,11 +33,15 @@ func (b *builder) setting(s Source) {
 			b.About, b.AboutBody = value, b.quoted(n.Value, condition.True)
 		case "level":
 			b.Level = value
-		case "ages":
-			b.Ages = value
+		case "packaging":
+			b.Packaging = b.quoted(n.Value, condition.True)
 		case "language":
 			b.Lang = value
 		}
+	case *dsl.For:
+		b.wearer(n, s.Span(s.File))
+	case *dsl.GarmentKind:
+		b.garmentKind(n)
 	case *dsl.AllowSetting:
 		b.Allow = b.amount(n.Amount)
 	case *dsl.FinishSetting:

@@ -69,6 +69,9 @@ func (b *builder) shaping(n *dsl.Shaping) {
 	}
 }
 
+// edgesOnly is what a seam joins.
+var edgesOnly = []TargetKind{ToEdge, ToPartEdge}
+
 // seams reads a seam and works out which real edges it joins.
 func (b *builder) seams(s Source) {
 	n, ok := s.Node.(*dsl.Seam)
@@ -80,7 +83,9 @@ func (b *builder) seams(s Source) {
 		return
 	}
 	b.Seams = append(b.Seams, x)
+	b.want = edgesOnly
 	x.Joins, x.To = b.row(n.Joins, nil), b.row(n.To, nil)
+	b.want = nil
 	to := n.To
 	if n.Itself {
 		x.To, to = x.Joins, n.Joins

@@ -108,6 +108,7 @@ var Operations = []Operation{
 	{Verb: "tack", Class: Attach, On: any_, Joins: true, Means: "Fix layers with a few stitches."},
 	{Verb: "buttonhole", Class: Attach, Blade: true, Means: "Sew a finished slit for a button."},
 	{Verb: "knot", Class: Attach, On: notions, Means: "Tie a knot."},
+	{Verb: "test", Class: Attach, On: any_, Means: "Pull and turn it hard, to see that it holds."},
 	{Verb: "open", Class: Prepare, On: any_, Means: "Open a zip or a seam."},
 	{Verb: "remove", Class: Prepare, On: any_, Means: "Take out stitches or pins."},
 }

@@ -12,7 +12,10 @@ import (
 type Pattern struct {
 	Title, Edition, Maker, About, Level, Lang string
 	AboutBody                                 *Prose
-	Ages                                      string
+	For                                       *Wearer        // nil if it is not said
+	Kinds                                     []*GarmentKind // what is made, by garment
+	Wearings                                  []*Wearing
+	Packaging                                 *Prose // what has to stand on the outside of a printed pattern
 	TitleSpan                                 finding.Span
 
 	Space *condition.Space
@@ -145,6 +148,7 @@ type Notion struct {
 	BySize string   // the row of the size table that holds its length
 	Parts  []string // halves of a set, or sides
 	Set    bool
+	Fill   bool // loose filling
 	Cuts   []NotionCut
 	Props  map[string]Amount
 	Notes  []*Prose
@@ -223,6 +227,7 @@ type (
 	}
 	Caution struct {
 		Signal string // "", danger, warning, caution or notice
+		About  string // the hazard that it speaks of, of [Hazards]; "" if not said
 		Text   Text
 		Body   *Prose
 		Cond   condition.Cond

@@ -82,6 +82,7 @@ type Cut struct {
 	Cond      condition.Cond
 	Span      finding.Span
 	CountSpan finding.Span
+	UpSpan    finding.Span // of the word after `glue side`; the zero Span without it
 	Instances []*Instance
 }
 

@@ -131,7 +131,11 @@ func (b *builder) otherTarget(t *Target, r *dsl.Ref, near []*Target) *Target {
 			known = append(known, ids(p.Marks, func(m *Mark) string { return m.ID })...)
 		}
 	}
-	b.reportOnce(unknownName(t.Span, r.Parts[0], known, b.elsewhere(r.Parts[0])), r.Parts[0])
+	f := unknownName(t.Span, r.Parts[0], known, b.elsewhere(r.Parts[0]))
+	if b.elsewhere(r.Parts[0]) == "" && len(near) == 0 { // near things have marks and edges that may be meant
+		f = b.spelt(f, t.partAt(0), r.Parts[0], b.fitting(len(r.Parts) == 1))
+	}
+	b.reportOnce(f, r.Parts[0])
 	return nil
 }
 
@@ -240,7 +244,8 @@ func (b *builder) pieceTarget(t *Target, p *Piece, rest []string) *Target {
 		case !last && len(p.Instances()) == 0:
 			// a copy or material of a piece that is never cut, which is reported
 		default:
-			b.reportOnce(noSuchPart(t.Span, t.Path, p.Name, w, b.partsOf(p)), p.ID+"."+w)
+			f := noSuchPart(t.Span, t.Path, p.Name, w, b.partsOf(p))
+			b.reportOnce(b.spelt(f, t.partAt(i+1), w, b.partsOf(p)), p.ID+"."+w)
 			return nil
 		}
 	}
@@ -465,7 +470,9 @@ func (b *builder) stripTarget(t *Target, s *Strip, rest []string) *Target {
 func (b *builder) reportOnce(f finding.Finding, what string) {
 	k := f.Rule + what
 	if i, ok := b.once[k]; ok {
-		if old := &b.Findings[i]; len(old.Related) < 6 && old.Place.Span != f.Place.Span {
+		old := &b.Findings[i]
+		old.Edits = nil // used more than once, it may be the declaration that is misspelt
+		if len(old.Related) < 6 && old.Place.Span != f.Place.Span {
 			*old = related(*old, f.Place.Span, "and here")
 		}
 		return

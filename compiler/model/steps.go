@@ -132,7 +132,7 @@ func (b *builder) figure(n *dsl.Figure) *Figure {
 
 func (b *builder) caution(n *dsl.Caution) *Caution {
 	c := b.guard(n)
-	return &Caution{Signal: n.Signal, Text: text(n.Text), Body: b.quoted(n.Text, c), Cond: c}
+	return &Caution{Signal: n.Signal, About: b.hazard(n.About), Text: text(n.Text), Body: b.quoted(n.Text, c), Cond: c}
 }
 
 // op resolves an operation; nil if nothing it acts on means anything.
@@ -141,7 +141,10 @@ func (b *builder) op(st *Step, n *dsl.Op, only Side, at finding.Span) *Op {
 	if n.Count != nil {
 		o.Count, o.Counted = b.count(n.Count), true
 	}
-	if o.Objects = b.row(n.Objects, nil); n.Objects != nil && len(o.Objects) == 0 {
+	b.want = o.Row.On
+	o.Objects = b.row(n.Objects, nil)
+	b.want = nil
+	if n.Objects != nil && len(o.Objects) == 0 {
 		return nil
 	}
 	for _, p := range n.Phrases {

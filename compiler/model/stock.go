@@ -92,6 +92,10 @@ func (b *builder) notionProperty(t *Notion, s Source) {
 			c.BySize = b.sizeRow(p.Ref)
 		}
 		t.Cuts = append(t.Cuts, c)
+	case *dsl.Wear:
+		b.wearing(p, Wearing{What: &t.Decl, Thing: t, Word: t.Word})
+	case *dsl.Trait:
+		t.Fill = true
 	case *dsl.Text:
 		b.noteInto(&t.Notes)(s)
 	}
@@ -174,7 +178,8 @@ func (b *builder) materialNamed(n *dsl.Name) *Material {
 		return m
 	}
 	if !b.lost[n.Text] {
-		b.reportOnce(unknownMaterial(n, b.namesOf(func(x any) bool { _, ok := x.(*Material); return ok })), n.Text)
+		known := b.namesOf(func(x any) bool { _, ok := x.(*Material); return ok })
+		b.reportOnce(b.spelt(unknownMaterial(n, known), dsl.SpanOf(n.Tokens), n.Text, known), n.Text)
 	}
 	return nil
 }

@@ -161,17 +161,18 @@ func (w *writer) finishing() []booklet.Block {
 // steps bring and no caution of hers speaks of.
 func (w *writer) cautions() []booklet.Block {
 	out := []booklet.Block{w.heading(w.ph.Before["cautions"])}
-	said := ""
+	said, told := "", map[string]bool{}
 	for _, c := range w.Cautions {
 		if w.there(c.Cond) {
 			out = append(out, w.guarded(w.when(c.Cond), []booklet.Block{w.caution(c)})...)
+			told[c.About] = true
 			said += strings.ToLower(c.Text.Text) + " "
 		}
 	}
 	brings := w.hazards()
 	for _, name := range sortedNames(w.ph.Hazards) {
 		h := w.ph.Hazards[name]
-		if brings[name] && !mentions(said, h.Seek) {
+		if brings[name] && !told[name] && !mentions(said, h.Seek) {
 			out = append(out, &booklet.Caution{Signal: w.ph.Signals[h.Signal], Text: plain(h.Say)})
 		}
 	}
@@ -202,6 +203,7 @@ func sortedNames(m map[string]hazard) (all []string) {
 // takes needles and pins.
 func (w *writer) hazards() map[string]bool {
 	h := map[string]bool{"blade": len(w.Pieces) > 0}
+	w.wearerHazards(h)
 	for _, op := range w.Ops() {
 		if !w.there(op.Cond) {
 			continue

@@ -159,9 +159,7 @@ func (w *writer) cover() booklet.Cover {
 	if s := w.sizeRange(); s != "" {
 		c.Facts = append(c.Facts, booklet.Fact{Name: w.ph.Labels["sizes"], Value: plain(s)})
 	}
-	if w.Ages != "" {
-		c.Facts = append(c.Facts, booklet.Fact{Name: w.ph.Labels["ages"], Value: plain(w.Ages)})
-	}
+	c.Facts = append(c.Facts, w.wearerFacts()...)
 	for _, m := range w.Materials {
 		if !m.Interfacing && w.there(m.Cond) && m.Suggested != "" {
 			c.Facts = append(c.Facts, booklet.Fact{Name: m.Name, Value: plain(m.Suggested)})

@@ -27,6 +27,7 @@ type phrases struct {
 	Signals    map[string]string
 	SignalNote string `yaml:"signal-note"`
 	Hazards    map[string]hazard
+	Wearer     map[string]string
 	Sizes      map[string]string
 	Buy        map[string]string
 	Cut        map[string]string
