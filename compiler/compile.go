@@ -46,9 +46,9 @@ type Result struct {
 var ErrNoPattern = errors.New("no " + Root + " in this folder")
 
 // Compile reads the pattern in a folder and checks it. The error is not nil only
-// if nothing could be read at all.
+// if nothing could be read at all. Several files of the folder are read at a time.
 func Compile(folder fs.FS) (*Result, error) {
-	r := &reader{folder: folder, result: &Result{Sources: map[string]string{}}, seen: map[string]*dsl.File{}, art: map[string]*figure.Drawing{}}
+	r := &reader{folder: folder, ahead: newAhead(), result: &Result{Sources: map[string]string{}}, seen: map[string]*dsl.File{}, art: map[string]*figure.Drawing{}}
 	if _, err := fs.Stat(folder, Root); errors.Is(err, fs.ErrNotExist) {
 		return nil, ErrNoPattern
 	}
@@ -72,6 +72,7 @@ func Compile(folder fs.FS) (*Result, error) {
 // reader gathers the files of a folder.
 type reader struct {
 	folder  fs.FS
+	ahead   *ahead
 	result  *Result
 	seen    map[string]*dsl.File
 	art     map[string]*figure.Drawing
@@ -93,18 +94,18 @@ func (r *reader) file(name string, at finding.Span, stack []string) (all []model
 		r.report(includedTwice(at, name))
 		return nil
 	}
-	src, err := r.read(name)
-	if err != nil {
+	read := r.source(name).wait()
+	if read.err != nil {
 		if name == Root {
-			r.rootErr = fmt.Errorf("%s: %w", Root, plain(err))
+			r.rootErr = fmt.Errorf("%s: %w", Root, plain(read.err))
 			return nil
 		}
-		r.report(cannotOpen(at, name, "source", err))
+		r.report(cannotOpen(at, name, "source", read.err))
 		return nil
 	}
-	f := dsl.Parse(name, src)
+	f := read.file
 	r.seen[name] = f
-	r.result.Sources[name] = string(src)
+	r.result.Sources[name] = f.Source
 	r.result.Files = append(r.result.Files, f)
 	r.result.Findings = append(r.result.Findings, f.Findings...)
 	if len(f.Sentences) == 0 && len(f.Findings) == 0 {
@@ -131,9 +132,16 @@ func (r *reader) file(name string, at finding.Span, stack []string) (all []model
 // inside resolves a file name as it is written in a file of the pattern. Names
 // are from the pattern's folder; what leads out of it is refused.
 func (r *reader) inside(target string, at finding.Span, from string) (string, bool) {
+	clean, ok := insideFolder(target)
+	if !ok {
+		r.report(outside(at, target))
+	}
+	return clean, ok
+}
+
+func insideFolder(target string) (string, bool) {
 	clean := path.Clean(strings.ReplaceAll(target, `\`, "/"))
 	if target == "" || path.IsAbs(clean) || clean == ".." || strings.HasPrefix(clean, "../") || strings.Contains(clean, ":") || !fs.ValidPath(clean) {
-		r.report(outside(at, target))
 		return "", false
 	}
 	return clean, true
@@ -170,15 +178,14 @@ func (r *reader) sizes(t model.Text) *size.Chart {
 	if !ok {
 		return nil
 	}
-	src, err := r.read(name)
-	if err != nil {
-		r.report(cannotOpen(t.Span, name, "size table", err))
+	read := r.table(name).wait()
+	if read.err != nil {
+		r.report(cannotOpen(t.Span, name, "size table", read.err))
 		return nil
 	}
-	r.result.Sources[name] = string(src)
-	chart, found := size.Read(name, src)
-	r.result.Findings = append(r.result.Findings, found...)
-	return chart
+	r.result.Sources[name] = string(read.src)
+	r.result.Findings = append(r.result.Findings, read.found...)
+	return read.chart
 }
 
 // figures reads every drawing that the pattern names.
@@ -188,7 +195,7 @@ func (r *reader) figures(p *model.Pattern) {
 		if !ok {
 			return
 		}
-		if !strings.HasSuffix(strings.ToLower(name), ".svg") {
+		if !isDrawing(name) {
 			r.report(notSVG(f.File.Span, name))
 			return
 		}
@@ -196,15 +203,14 @@ func (r *reader) figures(p *model.Pattern) {
 			f.Art = art
 			return
 		}
-		src, err := r.read(name)
-		if err != nil {
-			r.report(cannotOpen(f.File.Span, name, "figure", err))
+		read := r.drawing(name).wait()
+		if read.err != nil {
+			r.report(cannotOpen(f.File.Span, name, "figure", read.err))
 			return
 		}
-		r.result.Sources[name] = string(src)
-		art, found := figure.Read(name, src)
-		r.result.Findings = append(r.result.Findings, found...)
-		r.art[name], f.Art = art, art
+		r.result.Sources[name] = string(read.src)
+		r.result.Findings = append(r.result.Findings, read.found...)
+		r.art[name], f.Art = read.art, read.art
 	}
 	for _, f := range p.CoverFigures {
 		each(f)

@@ -24,6 +24,8 @@ func TestDocsTables(t *testing.T) {
 	always, alone := language.reserved()
 	language.table(t, "reserved", words(always))
 	language.table(t, "reserved-alone", words(alone))
+	language.table(t, "kinds", words(model.KindWords))
+	language.table(t, "hazards", words(model.Hazards))
 	language.save(t)
 	contributor := readPage(t, "MODEL.md")
 	contributor.table(t, "effects", effectsTable())

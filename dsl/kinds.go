@@ -80,7 +80,7 @@ var setting = sentence[Setting](`edition "1.0"`)
 
 var inPattern = map[string]*kind{
 	"edition": setting, "maker": setting, "about": setting, "level": setting, "sizes": setting, "language": setting, "packaging": setting,
-	"for":    sentence[For](`for children, ages 2 to 8 years`),
+	"for":    sentence[For](`for children | girls | boys | adults [, heights 92cm to 128cm] [, ages 2 to 8 years]`),
 	"kind":   sentence[GarmentKind](`kind outerwear`),
 	"allow":  sentence[AllowSetting](`allow 5/8in`),
 	"finish": sentence[FinishSetting](`finish seams together with overlock, press toward back`),
@@ -93,7 +93,7 @@ var inMaterial = map[string]*kind{
 	"shrinks": sentence[Shrinks](`shrinks 3%`),
 }
 
-var wear = sentence[Wear](`wear neck [, draws up | ties | trims | binds] [, ends free] [, outside 3in]`)
+var wear = sentence[Wear](`wear hood | neck | waist | hem | sleeve | back | elsewhere [, draws up | ties | trims | binds] [, ends free | fixed | toggle | knot] [, one loop] [, outside 3in] [, retractable]`)
 
 var property = sentence[Property](`length 7in or length sizes.zip`)
 

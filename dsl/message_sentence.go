@@ -31,7 +31,7 @@ func article(block string) string {
 
 // otherWords gives the language's word for the first word that people try.
 var otherWords = map[string]string{
-	"title": "pattern", "name": "pattern", "author": "maker", "designer": "maker", "version": "edition", "description": "about", "summary": "about",
+	"title": "pattern", "name": "pattern", "author": "maker", "designer": "maker", "version": "edition", "description": "about", "summary": "about", "ages": "for", "age": "for", "wearer": "for", "type": "kind", "garment": "kind",
 	"allowance": "allow", "seam-allowance": "allow", "material": "fabric", "cloth": "fabric", "shell": "fabric", "fusible": "interfacing",
 	"zip": "notion", "zipper": "notion", "buttons": "notion", "ribbon": "tape", "chapter": "section", "instruction": "step", "instructions": "section",
 	"import": "include", "warning": "caution", "image": "figure", "picture": "figure", "drawing": "figure", "illustration": "figure",

@@ -32,7 +32,17 @@ var (
 	errFailed = errors.New("it could not run")
 )
 
-func main() { os.Exit(run(newRoot(), os.Args[1:])) }
+func main() {
+	if os.Getenv("GOGC") == "" {
+		debug.SetGCPercent(garbage)
+	}
+	os.Exit(run(newRoot(), os.Args[1:]))
+}
+
+// garbage is how much may lie about, in hundredths of what is in use, before it is
+// swept up. A pattern needs a few megabytes, so that there is room for five times
+// that, and most of a run is then without sweeping.
+const garbage = 400
 
 // run carries out a command line and gives the exit status. A fault of the
 // program is told as one, so that nobody looks for it in her pattern.

@@ -21,6 +21,9 @@ func init() {
 	register(Rule{ID: "too-narrow-to-fell", Severity: finding.Warning, Category: "measures", run: tooNarrowToFell,
 		Purpose: "A seam is felled whose wide allowance does not reach round the trimmed one.",
 		Why:     "One allowance is folded over the other and stitched down; it takes about two and a half times the width of the trimmed one."})
+	register(Rule{ID: "rows-wider-than-the-allowance", Severity: finding.Error, Category: "measures", run: twoRows,
+		Purpose: "The two rows of a French seam take more than the allowance.",
+		Why:     "The first row and the second together make the allowance; what they take more is taken from the width of the garment."})
 	register(Rule{ID: "sewn-beside-the-allowance", Severity: finding.Error, Category: "measures", run: beside,
 		Purpose: "A step sews a seam at another width than its allowance.",
 		Why:     "The pieces are drafted for the allowance: sewn at another width the garment comes out in another size."})
@@ -87,7 +90,9 @@ func beyond(r *run) {
 			bad := r.Space.Diff(r.Space.And(op.Cond, o.Cond), r.Space.Or(r.inside(s), r.heldNearer(s)))
 			f := at(d.Span, "beside the allowance", fmt.Sprintf("%s is stitched at %s, and its allowance is only %s wide.", Upper(seamName(s)), d.Measure, s.Allow.Measure),
 				"Stitch nearer to the seam, or add a nearer row that holds the allowance.")
+			bad = r.unsaid(d.Span, r.unsaid(s.Allow.Span, bad))
 			r.report(bad, also(f, s.Allow.Span, "the allowance"))
+			r.tell(d.Span, bad)
 		}
 	}
 }
@@ -142,8 +147,8 @@ func actsOn(op *model.Op, s *model.Seam) bool {
 func beside(r *run) {
 	for _, op := range r.Ops() {
 		d := distance(op)
-		if d == nil || !op.Row.Sews {
-			continue
+		if d == nil || !op.Row.Sews || fromRightSide(op) {
+			continue // the first row of a French seam takes a part of the allowance
 		}
 		for _, o := range op.Objects {
 			s := o.Seam
@@ -152,7 +157,40 @@ func beside(r *run) {
 			}
 			f := at(d.Span, "another width", fmt.Sprintf("%s is sewn at %s, and its allowance is %s.", Upper(seamName(s)), d.Measure, s.Allow.Measure),
 				fmt.Sprintf("Leave the measure out of the step; if the seam has an allowance of its own, say so where it is declared: allow %s.", d.Measure))
-			r.report(r.Space.And(op.Cond, o.Cond), also(f, s.Allow.Span, "the allowance"))
+			r.report(r.unsaid(s.Allow.Span, r.Space.And(op.Cond, o.Cond)), also(f, s.Allow.Span, "the allowance"))
 		}
+	}
+}
+
+// fromRightSide reports whether a seam is sewn with its allowances outside, to be
+// shut in by a second row.
+func fromRightSide(op *model.Op) bool {
+	p := op.Phrase("side")
+	return p != nil && p.Word == "right"
+}
+
+func twoRows(r *run) {
+	for _, first := range r.Ops() {
+		d := distance(first)
+		if d == nil || !first.Row.Sews || !fromRightSide(first) {
+			continue
+		}
+		for _, o := range first.Objects {
+			if o.Seam != nil && o.Seam.Allow != nil {
+				r.secondRow(first, o.Seam, *d)
+			}
+		}
+	}
+}
+
+// secondRow compares both rows of a French seam with its allowance.
+func (r *run) secondRow(first *model.Op, s *model.Seam, d model.Amount) {
+	for _, op := range r.Ops() {
+		e := distance(op)
+		if op.Verb != "stitch" || e == nil || !actsOn(op, s) || d.Length.Add(e.Length).Cmp(s.Allow.Length) <= 0 {
+			continue
+		}
+		f := at(e.Span, "together too wide", fmt.Sprintf("The two rows of %s are sewn at %s and %s, and its allowance is %s.", seamName(s), d.Measure, e.Measure, s.Allow.Measure), "Let both together be as wide as the allowance.")
+		r.report(r.Space.All(first.Cond, op.Cond, s.Cond), also(also(f, d.Span, "the first row"), s.Allow.Span, "the allowance"))
 	}
 }

@@ -11,34 +11,15 @@ import (
 
 // What goes wrong in cutting tables although each line of them can be followed.
 func init() {
-	register(Rule{ID: "cut-twice-on-fold", Severity: finding.Warning, Category: "cutting", run: twiceOnFold,
-		Purpose: "Several are cut on the fold, and nothing tells one whole piece from the other.",
-		Why:     "Each cut on the fold is a whole piece. Two are seldom meant: mostly the fold was added to a pair of halves and the number stayed."})
 	register(Rule{ID: "piece-number-skipped", Severity: finding.Advice, Category: "cutting", FromAbsence: true, run: numberSkipped,
 		Purpose: "A number is missing in the run of piece numbers.",
 		Why:     "Whoever sorts the cut pieces looks for the one that is not there."})
 	register(Rule{ID: "piece-name-repeated", Severity: finding.Error, Category: "cutting", run: nameRepeated,
 		Purpose: "Two pieces have the same words.",
 		Why:     "A step that says the words could mean either of them."})
-	register(Rule{ID: "cut-numbers-differ", Severity: finding.Warning, Category: "cutting", run: numbersDiffer,
-		Purpose: "A piece is cut so many times from one cloth and another number of times from the next.",
-		Why:     "A lining follows its shell. Where the numbers differ, one layer is missing or one is left over."})
-	register(Rule{ID: "interfacing-for-one-of-two", Severity: finding.Warning, Category: "interfacing", run: oneOfTwo,
+	register(Rule{ID: "interfacing-for-one-of-two", Severity: finding.Warning, Category: "interfacing", whole: true, run: oneOfTwo,
 		Purpose: "Less interfacing is cut than there are parts that a step fuses.",
 		Why:     "The step says to fuse them all, and for one of them there is nothing to fuse."})
-}
-
-func twiceOnFold(r *run) {
-	for _, p := range r.Pieces {
-		for _, c := range p.Cuts {
-			if !c.Lay.Fold || c.Count < 2 || len(c.Lay.Names) > 0 || c.Material.Interfacing {
-				continue
-			}
-			f := at(c.CountSpan, "each is a whole piece", fmt.Sprintf("%s is cut on the fold %s, which gives %d whole pieces.", Upper(the(p.Name)), times(c.Count), c.Count),
-				"For one whole piece write `cut 1`; for a left and a right half `mirrored` and no fold; for two layers give each a name: `as outer, inner`.")
-			r.report(r.unsaid(p, c.Cond), f)
-		}
-	}
 }
 
 // numberSkipped looks through all the numbers of the pattern: a garment may leave
@@ -65,9 +46,16 @@ func numberSkipped(r *run) {
 		}
 	}
 	if len(missing) > 0 {
-		r.report(condition.True, at(last.NumberSpan, "the last number", fmt.Sprintf("The pieces are numbered up to %d, and no piece has the number %s.", last.Number, listed(missing)),
+		r.report(r.unsaid("piece numbers", condition.True), at(last.NumberSpan, "the last number", fmt.Sprintf("The pieces are numbered up to %d, and no piece has the %s.", last.Number, numbersMissing(missing)),
 			"Number the pieces through."))
 	}
+}
+
+func numbersMissing(list []string) string {
+	if len(list) == 1 {
+		return "number " + list[0]
+	}
+	return "numbers " + listed(list)
 }
 
 func nameRepeated(r *run) {
@@ -78,23 +66,6 @@ func nameRepeated(r *run) {
 			}
 			f := at(p.Span, "the same words", fmt.Sprintf("Two pieces are called %s.", lower(p.Name)), "Give each its own words, as the sewist reads nothing else.")
 			r.report(r.Space.And(p.Cond, o.Cond), also(f, o.Span, "as this one"))
-		}
-	}
-}
-
-// numbersDiffer compares the cut lines of a piece from different cloths that lie
-// alike. Copies that have names are told apart on purpose.
-func numbersDiffer(r *run) {
-	for _, p := range r.Pieces {
-		for i, a := range p.Cuts {
-			for _, b := range p.Cuts[:i] {
-				if !followsCloth(a, b) || a.Material.Interfacing || a.Count == b.Count {
-					continue
-				}
-				f := at(a.CountSpan, fmt.Sprintf("%d here", a.Count), fmt.Sprintf("%s is cut %s from %s and %s from %s.", Upper(the(p.Name)), times(b.Count), lower(b.Material.Name), times(a.Count), lower(a.Material.Name)),
-					"Cut as many of one as of the other; or name the copies with `as`, so that it is clear what each is for.")
-				r.report(r.unsaid(p, r.Space.And(a.Cond, b.Cond)), also(f, b.CountSpan, fmt.Sprintf("%d here", b.Count)))
-			}
 		}
 	}
 }

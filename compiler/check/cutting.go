@@ -24,7 +24,7 @@ func init() {
 	register(Rule{ID: "material-never-cut", Severity: finding.Error, Category: "cutting", FromAbsence: true, run: materialNeverCut,
 		Purpose: "A material is listed and nothing is cut from it.",
 		Why:     "It is on the shopping list, so somebody buys it."})
-	register(Rule{ID: "piece-number-repeated", Severity: finding.Error, Category: "cutting", run: numberRepeated,
+	register(Rule{ID: "piece-number-repeated", Severity: finding.Error, Category: "cutting", ahead: 1, run: numberRepeated,
 		Purpose: "Two pieces have the same number.",
 		Why:     "The number is printed on the piece; two with one number get mixed up."})
 }
@@ -124,6 +124,9 @@ func (r *run) unused(c *model.Cut) {
 // reported.
 func (r *run) waits(i *model.Instance) condition.Cond {
 	c := condition.False
+	if len(r.uncut) == 0 {
+		return c
+	}
 	for _, s := range r.Seams {
 		if named(s)[i.Piece] {
 			c = r.Space.Or(c, r.doubt(s))
@@ -270,6 +273,7 @@ func numberRepeated(r *run) {
 		for _, o := range seen[p.Number] {
 			f := at(p.NumberSpan, "again", fmt.Sprintf("%s and %s both have the number %d.", Upper(the(o.Name)), the(p.Name), p.Number), "Give each piece a number of its own.")
 			r.report(r.Space.And(p.Cond, o.Cond), also(f, o.NumberSpan, "here first"))
+			r.tell("piece numbers", condition.True)
 		}
 		seen[p.Number] = append(seen[p.Number], p)
 	}

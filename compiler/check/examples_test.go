@@ -2,6 +2,7 @@ package check_test
 
 import (
 	"bytes"
+	"os"
 	"strings"
 	"testing"
 
@@ -89,4 +90,17 @@ func written(all []finding.Finding, sources map[string]string) string {
 		w.Write(f)
 	}
 	return out.String()
+}
+
+// TestEveryExampleHasItsRule finds folders that a rule has left behind.
+func TestEveryExampleHasItsRule(t *testing.T) {
+	folders, err := os.ReadDir("examples")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, f := range folders {
+		if check.Find(f.Name()) == nil {
+			t.Errorf("examples/%s belongs to no rule", f.Name())
+		}
+	}
 }

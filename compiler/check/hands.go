@@ -13,25 +13,43 @@ func init() {
 	register(Rule{ID: "cut-as-its-mirror-image", Severity: finding.Error, Category: "hands", whole: true, ahead: 4, run: mirrorImage,
 		Purpose: "A piece is cut with the side up that makes it the mirror image of what its seams need.",
 		Why:     "Two edges that are sewn right sides together run opposite ways. A piece that was cut with the wrong side up has its ends the wrong way round, and no turning over helps."})
+	register(Rule{ID: "mirror-image-by-its-names", Severity: finding.Advice, Category: "hands", whole: true, ahead: 4, run: mayBeMirrored,
+		Purpose: "The names of the edges beside a seam say that a piece is cut as its mirror image.",
+		Why:     "Where nothing is sewn at the ends of a seam, equal names of the edges there tell which ends meet. Names may mislead, so this is advice."})
 }
 
 func mirrorImage(r *run) {
-	clashes, _, unknown := assembly.Hands(r.Pattern)
-	for _, c := range clashes {
-		bad := r.unclashed(c)
-		switch {
-		case c.Cut != nil:
-			r.report(bad, clashOfCut(c))
-			r.tellPiece(c.Cut.Piece, bad)
-		case c.Seam != nil:
-			r.report(bad, clashOfSeam(c))
-			r.tell(c.Seam, bad)
+	x := assembly.Hands(r.Pattern)
+	for _, c := range x.Clashes {
+		if c.Sure {
+			r.clash(c)
 		}
 	}
-	for _, s := range unknown {
+	for _, s := range x.Unknown {
 		if r.possible(s.Cond) {
 			r.out = append(r.out, unchecked(model.Unchecked{What: "whether the two edges of " + seamName(s) + " run the right way (nothing tells its ends apart)", Span: s.Span}))
 		}
+	}
+}
+
+// mayBeMirrored reports what names alone tell, after what is sure.
+func mayBeMirrored(r *run) {
+	for _, c := range assembly.Hands(r.Pattern).Clashes {
+		if !c.Sure {
+			r.clash(c)
+		}
+	}
+}
+
+func (r *run) clash(c assembly.Clash) {
+	bad := r.unclashed(c)
+	switch {
+	case c.Cut != nil:
+		r.report(bad, clashOfCut(c))
+		r.tellPiece(c.Cut.Piece, bad)
+	case c.Seam != nil:
+		r.report(bad, clashOfSeam(c))
+		r.tell(c.Seam, bad)
 	}
 }
 

@@ -97,7 +97,7 @@ func neverFused(r *run) {
 		}
 		f := at(c.Span, "cut here", fmt.Sprintf("%s for %s is cut and never put in.", c.Material.Name, name),
 			fmt.Sprintf("Add `%s %s` to a step before the piece is sewn, or leave the interfacing out.", verb, c.Piece.ID))
-		r.report(r.unsaid(c, r.unsaid(c.Piece, x.bad)), f)
+		r.report(r.unsaid(c, x.bad), f)
 	}
 }
 

@@ -43,11 +43,11 @@ func init() {
 	order(assembly.EdgeClosedBefore, finding.Error, "edge-closed-before",
 		"A step hems, binds, finishes or sews an edge that is already closed.",
 		"The edge lies inside a seam, a hem or a binding, or under stitching, and is not there to be worked on.", closedBefore)
-	order(assembly.FusedTooLate, finding.Error, "fused-after-sewing",
+	order(assembly.FusedTooLate, finding.Advice, "fused-after-sewing",
 		"Interfacing is fused to a piece that has already been sewn to another.",
 		"Interfacing goes on while the piece lies flat: it belongs into the seams, and fused later it cannot reach under their allowances.", fusedTooLate)
 	order(assembly.FusedWhenTurned, finding.Error, "fused-when-turned",
-		"Interfacing is fused to a piece that has been turned.",
+		"Interfacing is fused to a piece that has been turned or stitched down.",
 		"Its wrong side is inside, where no iron reaches.", fusedTooLate)
 	order(assembly.PressedTwoWays, finding.Error, "pressed-and-finished-differently",
 		"A seam is pressed open and its allowances are finished together.",
@@ -120,7 +120,7 @@ func (r *run) troublesOf(kind assembly.Kind) (all [][]assembly.Trouble) {
 		if t.By != nil {
 			t.Cond = r.Space.Diff(t.Cond, inTrouble[t.By]) // what is done too early itself is the cause
 		}
-		if t.Cond = r.unexplained(t); !r.possible(t.Cond) {
+		if t.Cond = r.unexplained(t); !r.possible(t.Cond) || leftOut(t) {
 			continue
 		}
 		inTrouble[t.Op] = r.Space.Or(inTrouble[t.Op], t.Cond)
@@ -334,6 +334,9 @@ func strangers(r *run) {
 				continue
 			}
 			for _, t := range p.Targets {
+				if name == "toward" && bodyWays[t.Path] {
+					continue // a side of the body, not the piece of that name
+				}
 				if t.Piece != nil && t.Kind == model.ToPiece && len(t.Instances) > 0 {
 					r.stranger(op, t)
 				}
@@ -341,6 +344,9 @@ func strangers(r *run) {
 		}
 	}
 }
+
+// bodyWays are the names of pieces that are words for a direction as well.
+var bodyWays = map[string]bool{"back": true, "front": true, "side": true, "body": true, "hem": true, "waist": true, "neck": true}
 
 // stranger compares the seams of one operation with the piece that it names.
 func (r *run) stranger(op *model.Op, t *model.Target) {

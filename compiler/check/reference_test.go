@@ -48,6 +48,7 @@ var categories = []struct{ name, title, about string }{
 	{"needs", "Needs", "What is bought and what is used."},
 	{"sizes", "Sizes", "The tables of numbers by size."},
 	{"prose", "Text", "What the author writes in her own words."},
+	{"safety", "Safety", "What can hurt the wearer, above all a child. These rules say where a rule of some country may apply; none of them says that a garment meets one."},
 	{"figures", "Figures", "Drawings."},
 	{"remarks", "Remarks", "What is said about the findings themselves."},
 }

@@ -16,6 +16,7 @@ import (
 	"fmt"
 	"slices"
 	"sort"
+	"sync"
 
 	"seamwarden/compiler/assembly"
 	"seamwarden/compiler/condition"
@@ -51,13 +52,21 @@ func register(r Rule) *Rule {
 	if r.Since == "" {
 		r.Since = "0.1"
 	}
-	r.Failing, r.Passing, r.Besides = exampleText(r.ID, failing), exampleText(r.ID, passing), besides[r.ID]
+	r.Besides = besides[r.ID]
 	registry = append(registry, &r)
 	return &r
 }
 
+// withExamples reads the examples of the rules, for which most runs have no use.
+var withExamples = sync.OnceFunc(func() {
+	for _, r := range registry {
+		r.Failing, r.Passing = exampleText(r.ID, failing), exampleText(r.ID, passing)
+	}
+})
+
 // Rules lists every rule by name.
 func Rules() []*Rule {
+	withExamples()
 	all := append([]*Rule(nil), registry...)
 	sort.Slice(all, func(i, j int) bool { return all[i].ID < all[j].ID })
 	return all
@@ -65,6 +74,7 @@ func Rules() []*Rule {
 
 // Find gives a rule by name, nil if there is none.
 func Find(id string) *Rule {
+	withExamples()
 	for _, r := range registry {
 		if r.ID == id {
 			return r

@@ -169,6 +169,9 @@ func named(s *model.Seam) map[*model.Piece]bool {
 // nothing else is said of the seam there.
 func (r *run) doubt(s *model.Seam) condition.Cond {
 	c := condition.False
+	if len(r.uncut) == 0 {
+		return c
+	}
 	for p := range named(s) {
 		c = r.Space.Or(c, r.uncut[p])
 	}

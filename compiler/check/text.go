@@ -81,6 +81,10 @@ func placesIn(p *model.Prose) func(int, int) finding.Span {
 // declares: of its operations, of its seams, and of its openings and darts.
 func bareMeasures(r *run) {
 	for _, t := range r.stepTexts() {
+		found := measure.FindAll(t.text)
+		if len(found) == 0 {
+			continue
+		}
 		declared := r.declaredIn(t.step)
 		clash := map[int]bool{} // the halves of a pair that disagrees are reported as such
 		for _, p := range measure.FindPairs(t.text) {
@@ -88,7 +92,7 @@ func bareMeasures(r *run) {
 				clash[p.Imperial.Start], clash[p.Metric.Start] = true, true
 			}
 		}
-		for _, m := range measure.FindAll(t.text) {
+		for _, m := range found {
 			if m.Err != nil || m.Doubtful || clash[m.Start] || declared[m.Length] || agreesWithAny(declared, m.Measure) {
 				continue
 			}
@@ -156,6 +160,9 @@ var typedNumber = regexp.MustCompile(`(?i)\b(steps?|pieces?|figures?|fig\.)\s+(?
 
 func typedNumbers(r *run) {
 	for _, t := range r.stepTexts() {
+		if !strings.ContainsAny(t.text, "0123456789") {
+			continue // most texts; the expression is slow to try everywhere
+		}
 		for _, hit := range typedNumber.FindAllStringIndex(t.text, -1) {
 			what := t.text[hit[0]:hit[1]]
 			help := "Name it in braces: {step NAME} prints the number that the step has for this reader."
@@ -174,15 +181,18 @@ func typedNumbers(r *run) {
 // NAME only, and the other way round.
 func otherSide(r *run) {
 	for _, t := range r.stepTexts() {
-		for _, p := range r.Pieces {
-			worked := sidesWorked(t.step, p)
-			for _, s := range []model.Side{model.Left, model.Right} {
-				if worked[s] || !worked[s.Other()] || worked[model.Neither] {
+		text := strings.ToLower(t.text)
+		for _, s := range []model.Side{model.Left, model.Right} {
+			if !strings.Contains(text, s.String()+" ") {
+				continue
+			}
+			for _, p := range r.Pieces {
+				what := s.String() + " " + lower(p.Name)
+				i := strings.Index(text, what)
+				if i < 0 {
 					continue
 				}
-				what := s.String() + " " + lower(p.Name)
-				i := strings.Index(strings.ToLower(t.text), what)
-				if i < 0 {
+				if worked := sidesWorked(t.step, p); worked[s] || !worked[s.Other()] || worked[model.Neither] {
 					continue
 				}
 				r.report(t.cond, at(t.at(i, i+len(what)), "the step works on the "+s.Other().String()+" one", fmt.Sprintf("The text says %s, and this step works on the %s one only.", what, s.Other()),

@@ -65,13 +65,23 @@ func (r *run) together(a, b *model.Instance) bool {
 			if hasA != hasB {
 				return false
 			}
-			both = both || hasA && hasB && !onePiece(s)
+			both = both || hasA && hasB && oneEdge(s, a, b)
 		}
 		for _, c := range s.Catching {
 			both = both || has(c.Target.Instances, a) && has(c.Target.Instances, b)
 		}
 	}
 	return both
+}
+
+// oneEdge reports whether two parts lie on each other in a seam, as the layers of a
+// made-up part do. Two that stand one after the other in its row do not.
+func oneEdge(s *model.Seam, a, b *model.Instance) bool {
+	found := false
+	for _, t := range append(append([]*model.Target(nil), s.Joins...), s.To...) {
+		t.Each(func(x *model.Target) { found = found || has(x.Instances, a) && has(x.Instances, b) })
+	}
+	return found
 }
 
 func has(list []*model.Instance, i *model.Instance) bool {
@@ -102,13 +112,22 @@ func neverTurned(r *run) {
 func untrimmed(r *run) {
 	for _, s := range r.Seams {
 		p := r.insideOut(s)
-		if p == nil {
-			continue
+		if p == nil || catchesNotion(s) {
+			continue // beside the tape of a zip the allowances stay as they are
 		}
 		bad := r.Space.And(s.Cond, r.turnings(p))
 		bad = r.Space.Diff(bad, r.seamDeeds(s, "trim", "grade", "clip", "notch out", "miter"))
 		r.report(bad, at(s.Span, "full allowances", fmt.Sprintf("%s is turned inside, and its allowances are never trimmed.", Upper(seamName(s))), fmt.Sprintf("Add `trim %s to 1/4in` or `grade %s` before it is turned, and clip its curves.", s.ID, s.ID)))
 	}
+}
+
+func catchesNotion(s *model.Seam) bool {
+	for _, c := range s.Catching {
+		if c.Target.Kind == model.ToNotion {
+			return true
+		}
+	}
+	return false
 }
 
 // rawStitched looks for edges that are stitched down raw.

@@ -32,14 +32,20 @@ func (r *reader) start(t *tag) {
 // repeatedAttribute stops at an attribute given twice, which XML forbids and
 // the decoder lets pass.
 func (r *reader) repeatedAttribute(t *tag) bool {
+	const few = 16 // for which looking is faster than a table
 	seen := map[[2]string]bool{}
-	for _, a := range t.attrs {
-		key := [2]string{a.space, a.name}
-		if seen[key] {
+	for n, a := range t.attrs {
+		twice := n >= few && seen[[2]string{a.space, a.name}]
+		for _, b := range t.attrs[:min(n, few)] {
+			twice = twice || a.name == b.name && a.space == b.space
+		}
+		if twice {
 			r.stop(a.span(), "An attribute stands twice in one tag: "+clip(a.name), "the second", "", "Delete one of them.")
 			return true
 		}
-		seen[key] = true
+		if n >= few {
+			seen[[2]string{a.space, a.name}] = true
+		}
 	}
 	return false
 }

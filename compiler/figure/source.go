@@ -17,21 +17,28 @@ var byteOrderMark = []byte("\xef\xbb\xbf")
 type source struct {
 	file  string
 	src   []byte
-	lines []int       // where each line begins
+	lines []int       // where each line begins; nil until a place is asked for
 	last  finding.Pos // the place asked for last, to count on from in a long line
 }
 
 func newSource(file string, src []byte) *source {
-	s := &source{file: file, src: src, lines: []int{0}}
-	for i, c := range src {
+	return &source{file: file, src: src}
+}
+
+// divide finds the lines.
+func (s *source) divide() {
+	s.lines = append(make([]int, 0, bytes.Count(s.src, []byte("\n"))+1), 0)
+	for i, c := range s.src {
 		if c == '\n' {
 			s.lines = append(s.lines, i+1)
 		}
 	}
-	return s
 }
 
 func (s *source) pos(offset int) finding.Pos {
+	if s.lines == nil {
+		s.divide()
+	}
 	offset = max(0, min(offset, len(s.src)))
 	line := sort.SearchInts(s.lines, offset+1) - 1
 	from := finding.Pos{Offset: s.lines[line], Line: line + 1, Column: 1}
@@ -131,7 +138,7 @@ func decodedLength(name []byte) int {
 func newTag(text *source, el xml.StartElement, from, to int) tag {
 	raw := text.src[from:to]
 	nameEnd := 1 + bytes.IndexAny(raw[1:], " \t\r\n/>")
-	t := tag{text: text, space: el.Name.Space, name: el.Name.Local, from: from, to: from + max(1, nameEnd)}
+	t := tag{text: text, space: el.Name.Space, name: el.Name.Local, from: from, to: from + max(1, nameEnd), attrs: make([]attr, 0, len(el.Attr))}
 	at := max(1, nameEnd)
 	for _, a := range el.Attr {
 		start, end := valuePlace(raw, at)

@@ -2,6 +2,7 @@ package figure
 
 import (
 	"math"
+	"slices"
 	"strings"
 )
 
@@ -56,19 +57,25 @@ func isZero(word string) bool {
 // other attributes, a later declaration an earlier one. The font size comes
 // first, because other lengths may be in em.
 func (r *reader) declarations(t *tag) []attr {
-	var out []attr
-	index := map[string]int{}
+	const few = 16 // for which looking is faster than a table
+	out := make([]attr, 0, min(len(t.attrs), few))
+	index := map[string]int{} // of those after the first few
 	put := func(a attr) {
-		if i, ok := index[a.name]; ok {
+		i := slices.IndexFunc(out[:min(len(out), few)], func(b attr) bool { return b.name == a.name })
+		if later, ok := index[a.name]; ok {
+			i = later
+		}
+		if i >= 0 {
 			out[i] = a
 			return
 		}
-		index[a.name] = len(out)
 		out = append(out, a)
+		last := len(out) - 1
 		if a.name == "font-size" {
-			first := out[0]
-			out[0], out[len(out)-1] = a, first
-			index[first.name], index[a.name] = len(out)-1, 0
+			out[0], out[last] = a, out[0]
+		}
+		if last >= few {
+			index[out[last].name] = last
 		}
 	}
 	for _, a := range t.attrs {

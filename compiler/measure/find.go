@@ -27,7 +27,8 @@ const (
 
 var firstWord = regexp.MustCompile(`^[A-Za-z]+`)
 
-var inProse = regexp.MustCompile(aNumber + unitOrSign)
+// atNumber reads a measure that begins a text.
+var atNumber = regexp.MustCompile(`^(?:` + aNumber + unitOrSign + `)`)
 
 // afterInches are words that follow inches: "4 in long", "2 in from the edge".
 var afterInches = words(`long wide deep high apart square from to above below of and or seam allowance
@@ -46,18 +47,39 @@ func words(text string) map[string]bool {
 // with a unit, in any of the ways that ParseLoose reads.
 func FindAll(prose string) []Found {
 	var all []Found
-	for _, at := range inProse.FindAllStringIndex(prose, -1) {
-		start, end := at[0], at[1]
-		start += len(prose[start:end]) - len(strings.TrimLeftFunc(prose[start:end], isBlank))
-		if insideWord(prose[:start]) {
+	for start := nextNumber(prose, 0); start < len(prose); {
+		at := atNumber.FindStringIndex(prose[start:])
+		if at == nil {
+			start = nextNumber(prose, start+1)
 			continue
 		}
-		f := Found{Start: start, End: end}
-		f.Measure, f.Err = ParseLoose(prose[start:end])
-		f.Doubtful = f.Err == nil && mayBePreposition(prose[start:end], prose[end:])
-		all = append(all, f)
+		end := start + at[1]
+		if !insideWord(prose[:start]) {
+			f := Found{Start: start, End: end}
+			f.Measure, f.Err = ParseLoose(prose[start:end])
+			f.Doubtful = f.Err == nil && mayBePreposition(prose[start:end], prose[end:])
+			all = append(all, f)
+		}
+		start = nextNumber(prose, end)
 	}
 	return all
+}
+
+// nextNumber gives where, from a place on, the next number may begin; the length
+// of the text if none does. Most text has no number, and the expression for one is
+// slow to try everywhere.
+func nextNumber(text string, from int) int {
+	for i := from; i < len(text); i++ {
+		switch c := text[i]; {
+		case c >= '0' && c <= '9', c == '.' && i+1 < len(text) && text[i+1] >= '0' && text[i+1] <= '9':
+			return i
+		case c >= utf8.RuneSelf && utf8.RuneStart(c):
+			if r, _ := utf8.DecodeRuneInString(text[i:]); strings.ContainsRune("¼½¾⁰¹²³", r) || r >= '⅐' && r <= '⅞' || r >= '⁴' && r <= '⁹' {
+				return i
+			}
+		}
+	}
+	return len(text)
 }
 
 // insideWord says whether what follows the text would be a part of its last

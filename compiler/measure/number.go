@@ -3,7 +3,7 @@ package measure
 import (
 	"fmt"
 	"math/big"
-	"regexp"
+	"strconv"
 	"strings"
 )
 
@@ -80,15 +80,44 @@ type number struct {
 	text            string // as written, for messages
 }
 
-var numberForm = regexp.MustCompile(`^(?:(\d+)(?:\.(\d+))?|(?:(\d+)(?: +|-))?(\d+)/(\d+))$`)
-
-// readNumber takes apart a number in plain characters; false if it is none.
+// readNumber takes apart a number in plain characters: 12, 1.5, 5/8, 1 5/8 or
+// 1-5/8; false if it is none. It reads by hand, since a size table has hundreds.
 func readNumber(plain string) (number, bool) {
-	m := numberForm.FindStringSubmatch(plain)
-	if m == nil {
+	n := number{text: plain}
+	first, rest := digitsFirst(plain)
+	if first == "" {
 		return number{}, false
 	}
-	return number{whole: m[1] + m[3], decimals: m[2], num: m[4], den: m[5], text: plain}, true
+	switch {
+	case rest == "":
+		n.whole = first
+		return n, true
+	case rest[0] == '.':
+		n.whole = first
+		n.decimals, rest = digitsFirst(rest[1:])
+		return n, n.decimals != "" && rest == ""
+	case rest[0] == '-':
+		n.whole = first
+		first, rest = digitsFirst(rest[1:])
+	case rest[0] == ' ':
+		n.whole = first
+		first, rest = digitsFirst(strings.TrimLeft(rest, " "))
+	}
+	if first == "" || rest == "" || rest[0] != '/' {
+		return number{}, false
+	}
+	n.num = first
+	n.den, rest = digitsFirst(rest[1:])
+	return n, n.den != "" && rest == ""
+}
+
+// digitsFirst parts the digits at the beginning from the rest.
+func digitsFirst(s string) (digits, rest string) {
+	end := 0
+	for end < len(s) && s[end] >= '0' && s[end] <= '9' {
+		end++
+	}
+	return s[:end], s[end:]
 }
 
 // value works the number out, or says in plain words what is wrong with it.
@@ -100,8 +129,8 @@ func (n number) value(unit string) (*big.Rat, error) {
 		}
 	}
 	if n.num == "" {
-		r, _ := new(big.Rat).SetString(n.text) // only digits and one point
-		return r, nil
+		tens := new(big.Int).Exp(big.NewInt(10), big.NewInt(int64(len(n.decimals))), nil)
+		return new(big.Rat).SetFrac(digitsOf(n.whole+n.decimals), tens), nil
 	}
 	num, den := digitsOf(n.num), digitsOf(n.den)
 	if den.Sign() == 0 {
@@ -135,6 +164,9 @@ func (n number) missingSpace() (string, bool) {
 
 // digitsOf returns the value of a row of digits; an empty row is 0.
 func digitsOf(digits string) *big.Int {
+	if small, err := strconv.ParseInt(digits, 10, 64); err == nil {
+		return big.NewInt(small)
+	}
 	n := new(big.Int)
 	n.SetString(digits, 10)
 	return n

@@ -107,6 +107,11 @@ func (t *TryOn) Where() condition.Cond   { return t.Cond }
 
 // Steps lists every step in order.
 func (p *Pattern) Steps() (all []*Step) {
+	n := 0
+	for _, s := range p.Sections {
+		n += len(s.Steps)
+	}
+	all = make([]*Step, 0, n)
 	for _, s := range p.Sections {
 		all = append(all, s.Steps...)
 	}
@@ -115,10 +120,19 @@ func (p *Pattern) Steps() (all []*Step) {
 
 // Ops lists every operation in order.
 func (p *Pattern) Ops() (all []*Op) {
-	for _, s := range p.Steps() {
-		for _, i := range s.Items {
-			if op, ok := i.(*Op); ok {
-				all = append(all, op)
+	n := 0
+	for _, s := range p.Sections {
+		for _, st := range s.Steps {
+			n += len(st.Items)
+		}
+	}
+	all = make([]*Op, 0, n)
+	for _, s := range p.Sections {
+		for _, st := range s.Steps {
+			for _, i := range st.Items {
+				if op, ok := i.(*Op); ok {
+					all = append(all, op)
+				}
 			}
 		}
 	}

@@ -191,21 +191,19 @@ func (b *builder) wornAt(s Source, w Wearing) {
 // charts of 2000, statage, public domain; read).
 const threeTall = 94
 
-// UnderThree says in which garments the wearer may be younger than three: by the
-// ages that are said; else by sizes in months; else by height. A range that
-// reaches below three is below three. 16 CFR 1501.2 (read) sets the age.
+// UnderThree says in which garments the wearer may be younger than three: by sizes
+// that are ages; else by the ages that are said for all; else by height. A range
+// that reaches below three is below three. 16 CFR 1501.2 (read) sets the age.
 func (p *Pattern) UnderThree() condition.Cond {
-	switch {
-	case !p.ForChildren():
+	if !p.ForChildren() {
 		return condition.False
-	case p.For.FromMonths >= 36:
-		return condition.False
-	case p.For.FromMonths >= 0:
-		return condition.True
 	}
 	return p.InSizes(func(i int) bool {
 		if l := p.SizeLabel(i); l.MonthsHigh > 0 {
 			return l.MonthsLow < 36
+		}
+		if p.For.FromMonths >= 0 {
+			return p.For.FromMonths < 36
 		}
 		h, ok := p.HeightOf(i)
 		return ok && h.MM() < 10*threeTall

@@ -3,6 +3,7 @@ package size
 import (
 	"regexp"
 	"strings"
+	"unicode"
 
 	"gopkg.in/yaml.v3"
 
@@ -36,14 +37,31 @@ func (r *reader) sizes(n *yaml.Node) {
 	r.order()
 }
 
-// sizeForm is what a size may be called: 8, XS, 36C, 98/104, 8-10, 2T, 12½.
+// What other programs take for something else than a word.
 var (
-	sizeForm   = regexp.MustCompile(`^[\p{L}\p{N}](?:[\p{L}\p{N} .,/+½-]{0,18}[\p{L}\p{N}+½])?$`)
 	leadNought = regexp.MustCompile(`^0+[1-9]`)
 	endNought  = regexp.MustCompile(`^\d+\.\d*0$`)
 	otherWords = regexp.MustCompile(`^(?i:y|n|yes|no|on|off|true|false|null)$`)
 	otherForm  = regexp.MustCompile(`^(?i:\d{4}-\d\d?-\d\d?|0x[0-9a-f]+|0o[0-7]+|[\d.]+e[+-]?\d+)$`)
 )
+
+// longestSize is the most characters of a size's name.
+const longestSize = 20
+
+// sizeForm is what a size may be called: 8, XS, 36C, 98/104, 8-10, 2T, 12½. It has
+// letters and digits, a few signs between them, and ends with one or with + or ½.
+func sizeForm(name string) bool {
+	n, last := 0, rune(0)
+	for _, c := range name {
+		switch {
+		case unicode.IsLetter(c) || unicode.IsNumber(c):
+		case n == 0 || !strings.ContainsRune(" .,/+-", c):
+			return false
+		}
+		n, last = n+1, c
+	}
+	return n > 0 && n <= longestSize && (unicode.IsLetter(last) || unicode.IsNumber(last) || last == '+')
+}
 
 // sizeDoubt says why a node is no good name of a size, or "". In quotation
 // marks a word is what it is; without them other programs, and people, may take
@@ -53,7 +71,7 @@ func sizeDoubt(n *yaml.Node) string {
 	switch {
 	case n.Kind != yaml.ScalarNode || n.Tag == "!!null" && !quoted(n):
 		return "a size is a short word or a number"
-	case quoted(n) && sizeForm.MatchString(v):
+	case quoted(n) && sizeForm(v):
 		return ""
 	case otherWords.MatchString(v):
 		return "many programs read this word as yes, no or nothing"
@@ -63,7 +81,7 @@ func sizeDoubt(n *yaml.Node) string {
 		return "it begins with 0, and may be read as another number"
 	case endNought.MatchString(v):
 		return "many programs read the same number without its last 0"
-	case !sizeForm.MatchString(v):
+	case !sizeForm(v):
 		return "a size has letters, digits and at most a few signs such as / or -, up to 20 in all"
 	}
 	return ""

@@ -15,13 +15,13 @@ type Label struct {
 	USLow, USHigh         float64 // sizes of US children's wear; 6X stands between 6 and 7
 	Beyond                bool    // a letter larger than XL
 	Letter                bool    // the size is a letter
-	MonthsLow, MonthsHigh int     // a size in months of age
+	MonthsLow, MonthsHigh int     // a size in months or years of age; four years are the months 48 to 59
 	CmLow, CmHigh         int     // a size that is a body height
 }
 
 var (
 	labelParts  = regexp.MustCompile(`\s*(?:-|–|/|\bthrough\b|\bto\b)\s*`)
-	labelMonths = regexp.MustCompile(`\s*(?:months?|mos?\.?|m)$`)
+	labelAge    = regexp.MustCompile(`([0-9])\s*(months?|mos?\.?|m|years?|yrs?\.?|y)$`)
 	labelNumber = regexp.MustCompile(`^([1-9][0-9]*)\s*([tx]?)$`)
 	labelLetter = map[string]float64{"xs": 4, "s": 6, "m": 8, "l": 12, "xl": 16}
 )
@@ -34,20 +34,18 @@ const heightsFrom, usNo = 44, 21
 // ReadLabel reads the name of a size.
 func ReadLabel(name string) (l Label) {
 	name = strings.ToLower(strings.TrimSpace(name))
-	months := labelMonths.MatchString(name) && len(name) > 1
-	name = labelMonths.ReplaceAllStringFunc(name, func(s string) string {
-		if months {
-			return ""
-		}
-		return s
-	})
+	unit := ""
+	if m := labelAge.FindStringSubmatch(name); m != nil {
+		unit, name = m[2][:1], strings.TrimSpace(name[:len(name)-len(m[2])])
+	}
 	for _, part := range labelParts.Split(name, 2) {
-		l.part(strings.TrimSpace(part), months)
+		l.part(strings.TrimSpace(part), unit)
 	}
 	return l
 }
 
-func (l *Label) part(text string, months bool) {
+// part reads one end of a name; unit is m for months of age, y for years.
+func (l *Label) part(text, unit string) {
 	if v, ok := labelLetter[text]; ok {
 		l.Letter = true
 		l.us(v)
@@ -63,8 +61,12 @@ func (l *Label) part(text string, months bool) {
 	}
 	n, _ := strconv.Atoi(m[1])
 	switch {
-	case months:
+	case unit == "m":
 		l.MonthsLow, l.MonthsHigh = ends(l.MonthsLow, l.MonthsHigh, n)
+	case unit == "y":
+		low, _ := ends(l.MonthsLow, l.MonthsHigh, 12*n)
+		_, high := ends(l.MonthsLow, l.MonthsHigh, 12*n+11)
+		l.MonthsLow, l.MonthsHigh = low, high
 	case m[2] == "x":
 		l.us(float64(n) + 0.5)
 	case n < usNo:

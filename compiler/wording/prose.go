@@ -163,6 +163,9 @@ func (m *marker) expand(s string) (out []booklet.Inline) {
 // into a booklet.
 func Lint(p *model.Pattern) (all []finding.Finding) {
 	for _, x := range p.Proses {
+		if !strings.Contains(x.Text, "<") {
+			continue // markup begins with it
+		}
 		src := []byte(masked(x))
 		_ = ast.Walk(markdown.Parser().Parse(text.NewReader(src)), func(n ast.Node, enter bool) (ast.WalkStatus, error) {
 			if n.Kind() == ast.KindRawHTML || n.Kind() == ast.KindHTMLBlock {

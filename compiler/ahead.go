@@ -1,0 +1,143 @@
+package compiler
+
+import (
+	"path"
+	"runtime"
+	"strings"
+	"sync"
+
+	"seamwarden/compiler/figure"
+	"seamwarden/compiler/size"
+	"seamwarden/dsl"
+	"seamwarden/dsl/finding"
+)
+
+// Files are read ahead, several at a time: what a source file names is begun as
+// soon as the file is read. What comes out does not depend on it, since everything
+// is taken up in the order in which it is named; a file that is never taken up is
+// forgotten.
+
+// ahead runs the reading of files beside the main line of work.
+type ahead struct {
+	room    chan struct{} // as many places as may read at a time
+	mu      sync.Mutex
+	sources map[string]*begun[sourceFile]
+	figures map[string]*begun[figureFile]
+	tables  map[string]*begun[tableFile]
+}
+
+type (
+	sourceFile struct {
+		file *dsl.File
+		src  []byte
+		err  error
+	}
+	figureFile struct {
+		art   *figure.Drawing
+		found []finding.Finding
+		src   []byte
+		err   error
+	}
+	tableFile struct {
+		chart *size.Chart
+		found []finding.Finding
+		src   []byte
+		err   error
+	}
+)
+
+// begun is work that has been begun. A fault in it breaks whoever waits for it.
+type begun[T any] struct {
+	done  chan struct{}
+	value T
+	fault any
+}
+
+func newAhead() *ahead {
+	return &ahead{room: make(chan struct{}, runtime.GOMAXPROCS(0)), sources: map[string]*begun[sourceFile]{},
+		figures: map[string]*begun[figureFile]{}, tables: map[string]*begun[tableFile]{}}
+}
+
+// begin starts work under a name, unless it has been started.
+func begin[T any](a *ahead, all map[string]*begun[T], name string, work func() T) *begun[T] {
+	a.mu.Lock()
+	defer a.mu.Unlock()
+	if b := all[name]; b != nil {
+		return b
+	}
+	b := &begun[T]{done: make(chan struct{})}
+	all[name] = b
+	go func() {
+		defer close(b.done)
+		a.room <- struct{}{}
+		defer func() {
+			b.fault = recover()
+			<-a.room
+		}()
+		b.value = work()
+	}()
+	return b
+}
+
+// wait gives what the work made.
+func (b *begun[T]) wait() T {
+	<-b.done
+	if b.fault != nil {
+		panic(b.fault)
+	}
+	return b.value
+}
+
+func (r *reader) source(name string) *begun[sourceFile] {
+	return begin(r.ahead, r.ahead.sources, name, func() (s sourceFile) {
+		if s.src, s.err = r.read(name); s.err == nil {
+			s.file = dsl.Parse(name, s.src)
+			r.foresee(s.file.Sentences)
+		}
+		return
+	})
+}
+
+func (r *reader) drawing(name string) *begun[figureFile] {
+	return begin(r.ahead, r.ahead.figures, name, func() (f figureFile) {
+		if f.src, f.err = r.read(name); f.err == nil {
+			f.art, f.found = figure.Read(name, f.src)
+		}
+		return
+	})
+}
+
+func (r *reader) table(name string) *begun[tableFile] {
+	return begin(r.ahead, r.ahead.tables, name, func() (t tableFile) {
+		if t.src, t.err = r.read(name); t.err == nil {
+			t.chart, t.found = size.Read(name, t.src)
+		}
+		return
+	})
+}
+
+// foresee begins to read what the sentences of a file name, and lie inside the
+// folder. It runs beside everything else and changes nothing.
+func (r *reader) foresee(sentences []*dsl.Sentence) {
+	for _, s := range sentences {
+		switch n := s.Node.(type) {
+		case *dsl.Include:
+			if name, ok := insideFolder(dsl.Unquote(n.File.Text)); ok && strings.HasSuffix(name, ".seam") {
+				r.source(name)
+			}
+		case *dsl.Figure:
+			if name, ok := insideFolder(dsl.Unquote(n.File.Text)); ok && isDrawing(name) {
+				r.drawing(name)
+			}
+		case *dsl.Setting:
+			if n.Key.Text == "sizes" && n.Value != nil {
+				if name, ok := insideFolder(dsl.Unquote(n.Value.Text)); ok {
+					r.table(name)
+				}
+			}
+		}
+		r.foresee(s.Body)
+	}
+}
+
+func isDrawing(name string) bool { return strings.EqualFold(path.Ext(name), ".svg") }

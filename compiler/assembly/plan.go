@@ -1,0 +1,192 @@
+package assembly
+
+import (
+	"seamwarden/compiler/condition"
+	"seamwarden/compiler/model"
+)
+
+// plan is what can be told of a pattern before the first step: which edges lie in
+// which seam line, and where seam lines end.
+type plan struct {
+	*model.Pattern
+	meet  meetings
+	lines map[*model.Join]*seamline
+	of    map[*model.Instance][]*seamline // the seam lines that take a part
+	ends  map[model.EdgeUse][]*seamEnd    // the ends that an edge crosses
+	gaps  map[string]*model.Gap
+	// everLeft is where an opening is left, now or later
+	everLeft map[*model.Gap]condition.Cond
+	made     map[*model.Part][]*seamline // what holds a made-up part together
+}
+
+// seamline is one real seam: its two rows, and what is caught between them.
+type seamline struct {
+	*model.Join
+	n      int // how manieth it is
+	a, b   row
+	caught []model.EdgeUse
+	uses   []model.EdgeUse // all of these
+	parts  []*model.Instance
+	ends   []*seamEnd
+	will   []deed         // what sews it, now or later
+	total  condition.Cond // and where
+}
+
+func newPlan(p *model.Pattern) *plan {
+	w := &plan{Pattern: p, meet: meetingsOf(p), lines: map[*model.Join]*seamline{}, of: map[*model.Instance][]*seamline{},
+		ends: map[model.EdgeUse][]*seamEnd{}, gaps: map[string]*model.Gap{}, everLeft: map[*model.Gap]condition.Cond{}, made: map[*model.Part][]*seamline{}}
+	for _, g := range p.Gaps {
+		w.gaps[g.ID] = g
+	}
+	for _, op := range p.Ops() {
+		if g := w.gapLeft(op); g != nil {
+			w.everLeft[g] = p.Space.Or(w.everLeft[g], op.Cond)
+		}
+	}
+	for _, s := range p.Seams {
+		for _, j := range s.Copies {
+			w.draw(j)
+		}
+	}
+	for _, x := range p.Parts {
+		w.made[x] = w.inside(x)
+	}
+	return w
+}
+
+// gapLeft gives the opening that an operation leaves.
+func (w *plan) gapLeft(op *model.Op) *model.Gap {
+	if p := op.Phrase("leaving"); p != nil {
+		return w.gaps[p.Gap]
+	}
+	return nil
+}
+
+// holds gives the garments in which an operation is done: what needs an opening is
+// done only where one is left, though it may stand before the step that leaves it.
+func (w *plan) holds(op *model.Op) condition.Cond {
+	c := op.Cond
+	needs := func(t *model.Target) {
+		if t.Gap != nil {
+			c = w.Space.And(c, w.everLeft[t.Gap])
+		}
+	}
+	each(op.Objects, needs)
+	if p := op.Phrase("through"); p != nil {
+		each(p.Targets, needs)
+	}
+	return c
+}
+
+// draw notes what a seam line takes and where it ends.
+func (w *plan) draw(j *model.Join) {
+	l := &seamline{Join: j, n: len(w.lines), a: rowOf(w.Space, j, j.A), b: rowOf(w.Space, j, j.B), caught: caught(j)}
+	if l.uses = keys(j.A); !itself(j) {
+		l.uses = append(l.uses, keys(j.B)...)
+	}
+	l.uses = append(l.uses, l.caught...)
+	w.lines[j] = l
+	seen := map[*model.Instance]bool{}
+	for n, u := range l.uses {
+		if seen[u.Instance] {
+			continue
+		}
+		seen[u.Instance] = true
+		if n < len(l.uses)-len(l.caught) {
+			l.parts = append(l.parts, u.Instance)
+		}
+		w.of[u.Instance] = append(w.of[u.Instance], l)
+	}
+	for _, e := range w.endsOf(l) {
+		l.ends = append(l.ends, e)
+		w.ends[e.a] = append(w.ends[e.a], e)
+		if e.b.Instance != nil && e.b != e.a {
+			w.ends[e.b] = append(w.ends[e.b], e)
+		}
+	}
+}
+
+// inside lists the seam lines that join the pieces of a made-up part to one
+// another, or one of them to itself.
+func (w *plan) inside(x *model.Part) (all []*seamline) {
+	in := map[*model.Instance]bool{}
+	for _, t := range x.Of {
+		for _, i := range t.Instances {
+			in[i] = true
+		}
+	}
+	for _, t := range x.Of {
+		for _, i := range t.Instances {
+			for _, l := range w.of[i] {
+				if l.parts[0] == i && within(l.parts, in) {
+					all = append(all, l)
+				}
+			}
+		}
+	}
+	return
+}
+
+func within(list []*model.Instance, in map[*model.Instance]bool) bool {
+	for _, i := range list {
+		if !in[i] {
+			return false
+		}
+	}
+	return true
+}
+
+// foresee notes where each seam line will be sewn, so that one that is never sewn
+// is left to the rule that says so.
+func (w *plan) foresee(op *model.Op) {
+	if !op.Row.Sews {
+		return
+	}
+	each(op.Objects, func(t *model.Target) {
+		if t.Seam == nil {
+			return
+		}
+		for _, j := range t.Seam.Copies {
+			if c := w.Space.And(w.holds(op), j.Cond); SewnBy(op, t, j) && c != condition.False {
+				w.lines[j].foresee(w.Space, op, t, c)
+			}
+		}
+	})
+}
+
+// foresee leaves out of an end what is sewn through all that lies there: that can
+// be done when the end is closed.
+func (l *seamline) foresee(space *condition.Space, op *model.Op, t *model.Target, c condition.Cond) {
+	l.will = append(l.will, deed{op, c})
+	l.total = space.Or(l.total, c)
+	for _, e := range l.ends {
+		if op.Phrase("through") == nil && e.reachedBy(t) {
+			e.total = space.Or(e.total, space.And(c, e.cond))
+		}
+	}
+}
+
+// on gives the seam line on which an operation on a seam acts, for each side.
+func (w *plan) on(op *model.Op, t *model.Target) (all []*seamline) {
+	for _, j := range t.Seam.Copies {
+		if SewnBy(op, t, j) {
+			all = append(all, w.lines[j])
+		}
+	}
+	return
+}
+
+func each(list []*model.Target, f func(*model.Target)) {
+	for _, t := range list {
+		t.Each(f)
+	}
+}
+
+func has[T comparable](list []T, x T) bool {
+	for _, y := range list {
+		if y == x {
+			return true
+		}
+	}
+	return false
+}
