@@ -59,7 +59,6 @@ const (
 	FinishedTwice                     // an edge is finished a second time
 	SecondPassMissing                 // a seam is sewn with its allowances outside, and never sewn again
 	FinishedBetween                   // its allowances are finished between the two rows
-	DoneTwice                         // the same is done to the same a second time
 	FusedTooLate                      // interfacing goes in after its piece was sewn
 	PatchOnTube                       // a patch goes on a panel that is a tube already
 	RingSewnOpen                      // a ring is sewn before the seam that closes it
@@ -68,7 +67,8 @@ const (
 	ButtonFirst                       // a button goes on before its buttonhole
 	StaystitchedLate                  // staystitched after the seam at its end
 	PressedNowhere                    // a seam is pressed and nothing says which way
-	TurnedUntrimmed                   // turned before anything was trimmed
+
+	Kinds // how many kinds there are
 )
 
 const firstSoft = FusedTooLate
