@@ -6,6 +6,7 @@
 package compiler
 
 import (
+	"bytes"
 	"errors"
 	"fmt"
 	"io"
@@ -164,7 +165,10 @@ func (r *reader) read(name string) ([]byte, error) {
 	if st.Size() > maxFile {
 		return nil, fmt.Errorf("it has %d MB, and at most %d are read", st.Size()>>20, maxFile>>20)
 	}
-	return io.ReadAll(io.LimitReader(f, maxFile+1))
+	var b bytes.Buffer
+	b.Grow(int(st.Size()) + bytes.MinRead) // so that the end is found without moving it
+	_, err = b.ReadFrom(io.LimitReader(f, maxFile+1))
+	return b.Bytes(), err
 }
 
 var errNotAFile = errors.New("it is not a file")

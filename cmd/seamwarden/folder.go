@@ -22,15 +22,18 @@ var (
 	errLeadsOut = errors.New("it is a link that escapes from the folder")
 )
 
-// Open opens a plain file or a folder.
+// Open opens a plain file or a folder. It does not wait for the other end of a
+// pipe, and lets go of whatever else it finds.
 func (p plainFiles) Open(name string) (fs.File, error) {
-	st, err := p.root.Stat(name)
-	switch {
-	case err == nil && (st.Mode().IsRegular() || st.IsDir()):
-		return p.root.FS().Open(name)
-	case err == nil:
-		err = errNotPlain
-	case strings.Contains(err.Error(), "escapes from parent"): // the library does not export this error
+	f, err := p.root.OpenFile(filepath.FromSlash(name), os.O_RDONLY|syscall.O_NONBLOCK, 0)
+	if err == nil {
+		st, e := f.Stat()
+		if e == nil && (st.Mode().IsRegular() || st.IsDir()) {
+			return f, nil
+		}
+		f.Close()
+		err = errors.Join(e, errNotPlain)
+	} else if strings.Contains(err.Error(), "escapes from parent") { // the library does not export this error
 		err = errLeadsOut
 	}
 	return nil, &fs.PathError{Op: "open", Path: name, Err: err}

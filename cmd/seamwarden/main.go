@@ -33,16 +33,20 @@ var (
 )
 
 func main() {
-	if os.Getenv("GOGC") == "" {
+	if os.Getenv("GOGC") == "" && os.Getenv("GOMEMLIMIT") == "" {
 		debug.SetGCPercent(garbage)
+		debug.SetMemoryLimit(memory)
 	}
 	os.Exit(run(newRoot(), os.Args[1:]))
 }
 
 // garbage is how much may lie about, in hundredths of what is in use, before it is
-// swept up. A pattern needs a few megabytes, so that there is room for five times
-// that, and most of a run is then without sweeping.
-const garbage = 400
+// swept up: a pattern needs a few megabytes, and most of a run is then without
+// sweeping. From memory on, in bytes, it is swept up at once.
+const (
+	garbage = 400
+	memory  = 80 << 20
+)
 
 // run carries out a command line and gives the exit status. A fault of the
 // program is told as one, so that nobody looks for it in her pattern.

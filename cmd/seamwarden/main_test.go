@@ -44,7 +44,7 @@ func TestScripts(t *testing.T) {
 			return false, fmt.Errorf("the scripts know no condition %q", c)
 		},
 		Cmds: map[string]func(*testscript.TestScript, bool, []string){
-			"status": status, "holds": holds, "bigfile": bigfile, "bytes": bytesOf, "pipe": pipe, "deep": deep,
+			"status": status, "holds": holds, "bigfile": bigfile, "bytes": bytesOf, "pipe": pipe, "deep": deep, "copies": copies,
 		},
 	})
 }
@@ -122,4 +122,14 @@ func deep(ts *testscript.TestScript, _ bool, args []string) {
 	n, err := strconv.Atoi(args[1])
 	ts.Check(err)
 	ts.Check(os.WriteFile(ts.MkAbs(args[0]), []byte(strings.Repeat(args[2], n)+strings.Repeat(args[3], n)), 0o666))
+}
+
+// copies makes so many copies of a folder, whose names end in a number: copies good
+// 40 shelf/g.
+func copies(ts *testscript.TestScript, _ bool, args []string) {
+	n, err := strconv.Atoi(args[1])
+	ts.Check(err)
+	for i := range n {
+		ts.Check(os.CopyFS(ts.MkAbs(fmt.Sprintf("%s%02d", args[2], i)), os.DirFS(ts.MkAbs(args[0]))))
+	}
 }

@@ -18,6 +18,7 @@ type progress struct {
 	n, of   int
 	visible bool
 	paused  bool
+	again   bool // it was visible when it was paused
 	stop    chan struct{}
 }
 
@@ -59,6 +60,10 @@ func (p *progress) watch(wait <-chan time.Time) {
 func (p *progress) show() {
 	p.mu.Lock()
 	defer p.mu.Unlock()
+	p.draw()
+}
+
+func (p *progress) draw() {
 	select {
 	case <-p.stop:
 		return
@@ -75,7 +80,7 @@ func (p *progress) show() {
 func (p *progress) pause() {
 	p.mu.Lock()
 	defer p.mu.Unlock()
-	p.paused = true
+	p.paused, p.again = true, p.visible
 	p.erase()
 }
 
@@ -86,11 +91,15 @@ func (p *progress) erase() {
 	}
 }
 
-// done notes how many folders of how many have been checked.
+// done notes how many folders of how many have been checked, and brings the line
+// back.
 func (p *progress) done(n, of int) {
 	p.mu.Lock()
 	defer p.mu.Unlock()
 	p.n, p.of, p.paused = n, of, false
+	if p.again {
+		p.draw()
+	}
 }
 
 // end takes the line away for good.

@@ -63,6 +63,27 @@ func neighbours(u *model.EdgeUse) (all []model.EdgeUse) {
 	return
 }
 
+// near gives what stands before or after an edge in each garment: where the
+// neighbour is not there, since it has a guard, the one beyond it.
+func near(space *condition.Space, u *model.EdgeUse, step int) (all []member) {
+	n, ok := neighbour(u, step)
+	if !ok {
+		return
+	}
+	left, i := u.Instance.Cond, u.Instance
+	if space.Implies(left, n.Edge.Cond) || i.Cut.Lay.Fold && !u.Edge.Doubled(i.Cut) {
+		return []member{{n, left}}
+	}
+	for count := len(i.Piece.Edges); count > 1 && left != condition.False; count-- {
+		all = with(all, n, space.And(left, n.Edge.Cond))
+		left = space.Diff(left, n.Edge.Cond)
+		if n, ok = neighbour(&n, step); !ok || i.Cut.Lay.FoldEdge == n.Edge {
+			break
+		}
+	}
+	return
+}
+
 // meetings knows which edges meet at a point, since one seam line takes both.
 type meetings map[[2]model.EdgeUse]bool
 

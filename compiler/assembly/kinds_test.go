@@ -8,6 +8,7 @@ import (
 
 	"seamwarden/compiler"
 	"seamwarden/compiler/assembly"
+	"seamwarden/compiler/condition"
 	"seamwarden/compiler/model"
 )
 
@@ -133,6 +134,78 @@ func TestBothWaysAreRight(t *testing.T) {
 				t.Errorf("%s\n%s", said(x), src)
 			}
 		})
+	}
+}
+
+// TestRowInsideABag sews the row along the zip of the pouch when it is turned, and
+// presses the seam in time: the machine does not get there (defect D33).
+func TestRowInsideABag(t *testing.T) {
+	o := readOrder(t, "pouch")
+	row := "  topstitch zip-front, zip-back 2mm on panel\n"
+	for _, c := range []struct {
+		row  string
+		want bool
+	}{{row, true}, {strings.Replace(row, "on panel", "through all layers", 1), false}} {
+		src := strings.Replace(withoutWords(o.String()), row, "", 1)
+		src = strings.Replace(src, "  press panel\n", "  press panel\n"+c.row, 1)
+		if got := holdsKind(assembly.Play(build(t, src)), assembly.SeamShutIn); got != c.want {
+			t.Errorf("%s: out of reach is %v", strings.TrimSpace(c.row), got)
+		}
+	}
+}
+
+// TestCoversThatHangTogether has a yoke in two halves over a seam: once the halves are
+// joined, both sides of the seam are covered, and it cannot be sewn to its end.
+// Hemmed edges are covered each by itself.
+func TestCoversThatHangTogether(t *testing.T) {
+	const head = `pattern "Yoke" { allow 1cm }
+fabric main "Main" { widths 140cm }
+piece panel { symmetric; edges top, side, hem, other-side; cut 2 main as front, back }
+piece yoke { symmetric; edges top, side, base, other-side; cut 2 main as first, second }
+seam side joins panel.front.side to panel.back.side
+seam yokes joins yoke.first.side to yoke.second.side
+seam first joins yoke.first.base to panel.front.top
+seam second joins yoke.second.base to panel.back.top
+seam ends joins panel.front.other-side, yoke.first.other-side to panel.back.other-side, yoke.second.other-side
+`
+	for _, c := range []struct {
+		steps string
+		want  bool
+	}{
+		{"sew side; sew yokes; sew first, second", false},
+		{"sew first, second; sew side, yokes", false},
+		{"sew yokes; sew first, second; sew side", true},
+		{"hem panel.front.hem turning 1cm, 1cm; sew side", false},
+		{"hem panel.front.hem turning 1cm, 1cm; hem panel.back.hem turning 1cm, 1cm; sew side", true},
+		{"hem panel.front.hem turning 1cm, 1cm; hem panel.back.hem turning 1cm, 1cm; sew side through all layers", false},
+	} {
+		p := build(t, head+"step all \"All\" { "+c.steps+" }\n")
+		if got := holdsKind(assembly.Play(p), assembly.SeamCrossedOpen); got != c.want {
+			t.Errorf("%s: crossed open is %v", c.steps, got)
+		}
+	}
+}
+
+// TestNeighbourWithAGuard has an edge between side and hem in some garments only. Where
+// it is not there, the hem crosses the end of the side seam.
+func TestNeighbourWithAGuard(t *testing.T) {
+	p := build(t, `pattern "Corner" { allow 1cm }
+option rounded "Rounded corner"
+fabric main "Main" { widths 140cm }
+piece panel { symmetric; edges top, side, corner when rounded, hem, other-side; cut 2 main as front, back }
+seam side joins panel.front.side to panel.back.side
+step hem "Hem" { hem panel.top, panel.hem, panel.other-side turning 1cm, 1cm }
+step bind "Hem the corner" { hem panel.corner turning 1cm, 1cm }
+step side "Sew" { sew side }
+`)
+	for _, x := range assembly.Play(p) {
+		plain, rounded := x.Op.Step.ID == "hem" && x.Use.Edge.ID == "hem", x.Op.Step.ID == "bind"
+		if with := p.Space.Is(p.Options[0].Var, condition.With); plain && p.Space.Overlaps(x.Cond, with) || rounded && x.Cond != with {
+			t.Errorf("%s: in the wrong garments", said(x))
+		}
+	}
+	if list := assembly.Play(p); len(list) < 2 {
+		t.Errorf("only %d found", len(list))
 	}
 }
 

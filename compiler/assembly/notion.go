@@ -89,10 +89,8 @@ func (w *play) casingMade(op *model.Op, n *model.Notion, c condition.Cond) {
 
 func (w *play) tunnel(op *model.Op, n *model.Notion, u model.EdgeUse, c condition.Cond) {
 	late, by := w.diff(w.later.shut.where(u), w.shut.where(u)), w.later.shut.deeds(u)
-	for _, l := range w.of[u.Instance] {
-		if has(l.uses, u) {
-			late, by = w.Space.Or(late, w.unsewn(l)), append(by[:len(by):len(by)], l.will...)
-		}
+	for _, l := range w.takes[u] {
+		late, by = w.Space.Or(late, w.unsewn(l)), append(by[:len(by):len(by)], l.will...)
 	}
 	w.trouble(w.and(c, late), Trouble{Kind: CasingNotMade, Op: op, Use: &u, Notion: n}, by)
 }

@@ -51,7 +51,29 @@ func (w *play) throughGap(op *model.Op) {
 	}
 	if op.Verb == "turn" {
 		each(op.Objects, func(t *model.Target) { w.turnInside(op, t) })
+		w.shutDeep(op)
 	}
+}
+
+// shutDeep notes the seams that lie inside a bag when it is turned: all their parts
+// are turned, and another seam of the bag has caught their ends. A row along one of
+// them goes through all layers, or is sewn before.
+func (w *play) shutDeep(op *model.Op) {
+	turned := map[*model.Instance]bool{}
+	each(op.Objects, func(t *model.Target) {
+		for _, i := range t.Instances {
+			turned[i] = turnsOver(op)
+		}
+	})
+	each(op.Objects, func(t *model.Target) {
+		for _, i := range t.Instances {
+			for _, l := range w.of[i] {
+				if within(l.parts, turned) {
+					w.deep.add(l, op, w.and(w.holds(op), t.Cond, i.Cond, w.caught.where(l)))
+				}
+			}
+		}
+	})
 }
 
 func (w *play) shutAlready(op *model.Op, g *model.Gap, c condition.Cond) {

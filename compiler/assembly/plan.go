@@ -12,6 +12,7 @@ type plan struct {
 	meet  meetings
 	lines map[*model.Join]*seamline
 	of    map[*model.Instance][]*seamline // the seam lines that take a part
+	takes map[model.EdgeUse][]*seamline   // the seam lines that take an edge
 	ends  map[model.EdgeUse][]*seamEnd    // the ends that an edge crosses
 	gaps  map[string]*model.Gap
 	// everLeft is where an opening is left, now or later
@@ -34,7 +35,7 @@ type seamline struct {
 
 func newPlan(p *model.Pattern) *plan {
 	w := &plan{Pattern: p, meet: meetingsOf(p), lines: map[*model.Join]*seamline{}, of: map[*model.Instance][]*seamline{},
-		ends: map[model.EdgeUse][]*seamEnd{}, gaps: map[string]*model.Gap{}, everLeft: map[*model.Gap]condition.Cond{}, made: map[*model.Part][]*seamline{}}
+		takes: map[model.EdgeUse][]*seamline{}, ends: map[model.EdgeUse][]*seamEnd{}, gaps: map[string]*model.Gap{}, everLeft: map[*model.Gap]condition.Cond{}, made: map[*model.Part][]*seamline{}}
 	for _, g := range p.Gaps {
 		w.gaps[g.ID] = g
 	}
@@ -88,6 +89,7 @@ func (w *plan) draw(j *model.Join) {
 	w.lines[j] = l
 	seen := map[*model.Instance]bool{}
 	for n, u := range l.uses {
+		w.takes[u] = append(w.takes[u], l)
 		if seen[u.Instance] {
 			continue
 		}

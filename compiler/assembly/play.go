@@ -13,6 +13,7 @@ type play struct {
 	sewn     tally[*seamline]
 	caught   tally[*seamline] // its end was crossed
 	enclosed tally[*seamline] // its allowances are out of reach
+	deep     tally[*seamline] // it lies inside a turned bag, shut in at its ends
 	seam     tally[seamDeed]
 	shut     tally[model.EdgeUse] // hemmed, bound, sewn into a seam
 	finished tally[model.EdgeUse] // kept from fraying
@@ -62,7 +63,7 @@ func Play(p *model.Pattern) []Trouble {
 func newPlay(p *model.Pattern) *play {
 	s := p.Space
 	return &play{plan: newPlan(p), troubles: newTroubles(p),
-		sewn: newTally[*seamline](s), caught: newTally[*seamline](s), enclosed: newTally[*seamline](s),
+		sewn: newTally[*seamline](s), caught: newTally[*seamline](s), enclosed: newTally[*seamline](s), deep: newTally[*seamline](s),
 		seam: newTally[seamDeed](s), shut: newTally[model.EdgeUse](s), finished: newTally[model.EdgeUse](s), zipped: newTally[model.EdgeUse](s),
 		tacked: newTally[model.EdgeUse](s), under: newTally[model.EdgeUse](s), joined: newTally[*model.Instance](s), turned: newTally[*model.Instance](s),
 		hidden: newTally[*model.Instance](s), fixed: newTally[*model.Instance](s), laid: newTally[*model.Instance](s),

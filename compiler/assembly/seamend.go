@@ -60,14 +60,18 @@ func (w *plan) endsOfTwo(l *seamline, a, b *model.EdgeUse, c condition.Cond) (al
 		way = byHands(a, b)
 	}
 	for _, step := range []int{-1, 1} {
-		n, ok := neighbour(a, step)
-		o, ok2 := neighbour(b, step*int(way))
-		e := &seamEnd{line: l, a: n, b: o, of: [2]foot{{*a, step}, {*b, step * int(way)}}, told: from, cond: c}
-		switch {
-		case way == 0:
+		if way == 0 {
 			all = append(all, w.oneSided(l, a, b, step, c)...)
-		case ok && ok2 && l.reaches(n.Edge, o.Edge):
-			all = append(all, e)
+			continue
+		}
+		of := [2]foot{{*a, step}, {*b, step * int(way)}}
+		for _, n := range near(w.Space, a, step) {
+			for _, o := range near(w.Space, b, step*int(way)) {
+				here := w.Space.All(c, n.cond, o.cond)
+				if here != condition.False && l.reaches(n.use.Edge, o.use.Edge) {
+					all = append(all, &seamEnd{line: l, a: n.use, b: o.use, of: of, told: from, cond: here})
+				}
+			}
 		}
 	}
 	return
@@ -77,8 +81,10 @@ func (w *plan) endsOfTwo(l *seamline, a, b *model.EdgeUse, c condition.Cond) (al
 // what is sewn along any of them crosses one end or the other.
 func (w *plan) oneSided(l *seamline, a, b *model.EdgeUse, step int, c condition.Cond) (all []*seamEnd) {
 	for _, x := range [][2]*model.EdgeUse{{a, b}, {b, a}} {
-		if n, ok := neighbour(x[0], step); ok && l.reaches(n.Edge) {
-			all = append(all, &seamEnd{line: l, a: n, either: neighbours(x[1]), of: [2]foot{{use: *x[0]}, {use: *x[1]}}, cond: c})
+		for _, n := range near(w.Space, x[0], step) {
+			if here := w.Space.And(c, n.cond); here != condition.False && l.reaches(n.use.Edge) {
+				all = append(all, &seamEnd{line: l, a: n.use, either: neighbours(x[1]), of: [2]foot{{use: *x[0]}, {use: *x[1]}}, cond: here})
+			}
 		}
 	}
 	return
@@ -174,8 +180,13 @@ func (w *plan) beyond(r, other row, first bool) (all []beyond) {
 // inner end is not known.
 func (w *plan) besideEnd(u *model.EdgeUse, inner int, c condition.Cond) (all []beyond) {
 	for _, step := range []int{-1, 1} {
-		if n, ok := neighbour(u, step); ok && step != inner {
-			all = append(all, beyond{n, foot{*u, step}, c, inner != 0})
+		if step == inner {
+			continue
+		}
+		for _, n := range near(w.Space, u, step) {
+			if here := w.Space.And(c, n.cond); here != condition.False {
+				all = append(all, beyond{n.use, foot{*u, step}, here, inner != 0})
+			}
 		}
 	}
 	return

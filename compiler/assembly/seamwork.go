@@ -46,6 +46,9 @@ func (w *play) onLine(op *model.Op, t *model.Target, l *seamline, c condition.Co
 		w.pressParts(l.parts, op, c)
 	case rows[op.Verb]:
 		w.turnedUnpressed(op, l.parts, t.Seam, c)
+		if op.Phrase("through") == nil {
+			w.trouble(w.and(c, w.deep.where(l)), Trouble{Kind: SeamShutIn, Op: op, Seam: t.Seam}, w.deep.deeds(l))
+		}
 	}
 }
 

@@ -26,6 +26,7 @@ func (w *play) sewLine(op *model.Op, t *model.Target, l *seamline, c condition.C
 	w.partsMade(op, t, c)
 	w.rings(op, l, c)
 	w.crossRows(op, l, c)
+	w.coverEnds(op, l, c)
 	w.zipOpen(op, l, c)
 	w.catchEnds(op, t, l, c)
 	w.sew(op, t, l, c)
@@ -183,6 +184,9 @@ func (w *play) crossClosed(op *model.Op, edges []model.EdgeUse) {
 	}
 	through := op.Phrase("through") != nil
 	for _, u := range edges {
+		if closes[op.Verb] && !through {
+			w.closedApart(op, u)
+		}
 		for _, e := range w.ends[u] {
 			if u == e.a && in[e.b] && !through {
 				w.trouble(w.and(w.holds(op), w.diff(e.total, e.sewn)), Trouble{Kind: SeamCrossedOpen, Op: op, Seam: e.line.Seam, Use: &u}, e.line.will)

@@ -82,15 +82,19 @@ func saidOf(x *model.Piece) (ties []tie) {
 // there. told says whether all hands in it that matter are tied.
 func (l *seamline) ties(space *condition.Space) (ties []tie, told bool) {
 	open := l.handed(space)
-	seen := map[[2]model.EdgeUse]bool{}
+	at := map[[2]model.EdgeUse]int{}
 	for _, e := range l.ends {
 		p, q := &e.of[0].use, &e.of[1].use
-		k := [2]model.EdgeUse{*p, *q}
-		if e.told == noEvidence || seen[k] || !handed(p) || !handed(q) {
+		if e.told == noEvidence || !handed(p) || !handed(q) {
 			continue
 		}
-		seen[k] = true
 		open = space.Diff(open, e.cond)
+		k := [2]model.EdgeUse{*p, *q}
+		if n, ok := at[k]; ok {
+			ties[n].cond = space.Or(ties[n].cond, e.cond)
+			continue
+		}
+		at[k] = len(ties)
 		way := int8(e.of[0].step * e.of[1].step)
 		ties = append(ties, tie{a: groupOf(p.Instance), b: groupOf(q.Instance), sign: -way * relative(p) * relative(q), cond: e.cond, seam: l.Seam, weak: e.told == byName})
 	}

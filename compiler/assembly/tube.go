@@ -31,9 +31,16 @@ type stitchedEdge struct {
 	line *seamline
 }
 
+// mostEdges bounds the sewn edges of a panel that are looked at. From each of them
+// everything is walked through; a panel with more gets no advice.
+const mostEdges = 40
+
 // tube is where a part is closed to a tube, and what closed it.
 func (w *play) tube(i *model.Instance) (by []deed, tube condition.Cond) {
 	edges := w.sewnEdges(i)
+	if len(edges) > mostEdges {
+		return
+	}
 	for n, x := range edges {
 		reach := w.reach(i, x)
 		for _, y := range edges[n+1:] {
@@ -67,13 +74,7 @@ func (w *play) sewnEdges(i *model.Instance) (all []stitchedEdge) {
 
 // opposite lists the parts that an edge is sewn to.
 func (l *seamline) opposite(u model.EdgeUse) (all []*model.Instance) {
-	list := l.A
-	for _, x := range l.A {
-		if keyOf(x) == u {
-			list = l.B
-		}
-	}
-	for _, x := range list {
+	for _, x := range l.facing(u) {
 		if !has(all, x.Instance) {
 			all = append(all, x.Instance)
 		}

@@ -92,6 +92,7 @@ var lawCases = []lawCase{
 	{id: "eu-08", sizes: []string{"128/134"}, head: "for children\nkind top", worn: hoodFixed, want: hood, source: "follows from the Finnish page; OWN"},
 	{id: "eu-09", sizes: []string{"134/140"}, head: "for children\nkind top", worn: hoodFixed, want: hood, source: consult + ", by analogy; OWN"},
 	{id: "eu-10", head: "for children, ages 15 years\nkind top", worn: hoodCord, source: scope + ": up to 14 years"},
+	{id: "eu-10b", head: "for children, ages 14 years\nkind top", worn: hoodCord, want: free, source: scope + ": 14 is inside"},
 	{id: "eu-11", head: "for children, ages 6 years\nkind costume", worn: neckTie, want: hood, source: scope},
 	{id: "eu-12", head: "for children, ages 12 years\nkind outerwear", worn: hoodCord, want: free, source: scope + ": ski wear is inside"},
 	{id: "eu-13a", head: "for children, ages 4 years\nkind hat", worn: neckTie, source: scope + ": hats are outside"},

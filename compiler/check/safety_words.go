@@ -48,6 +48,9 @@ func claimed(at_ finding.Span, words string) finding.Finding {
 // claimIn finds the first claiming words of a text that their own sentence does not
 // deny and that do not ask for a cloth. Where one sentence claims twice, it is one.
 func claimIn(text string) []int {
+	if !claimStems.in(text) {
+		return nil
+	}
 	for _, hit := range claiming.FindAllStringIndex(text, -1) {
 		from := 0
 		if i := lastStop(text[:hit[0]]); i >= 0 {
