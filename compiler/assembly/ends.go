@@ -93,26 +93,20 @@ func (m meetings) add(a, b model.EdgeUse) {
 
 func (m meetings) has(a, b model.EdgeUse) bool { return m[[2]model.EdgeUse{a, b}] }
 
-// meetingsOf notes the edges that meet: those that follow each other in a row,
-// those at the same end of two rows, and what is caught with them.
-func meetingsOf(p *model.Pattern) meetings {
-	m := meetings{}
-	for _, s := range p.Seams {
-		for _, j := range s.Copies {
-			a, b := rowOf(p.Space, j, j.A), rowOf(p.Space, j, j.B)
-			for _, x := range append(append([]pair(nil), a.pairs...), b.pairs...) {
-				m.add(x.a, x.b)
-			}
-			m.across(p.Space, a.first, b.first)
-			m.across(p.Space, a.last, b.last)
-			for _, c := range caught(j) {
-				for _, u := range append(keys(j.A), keys(j.B)...) {
-					m.add(c, u)
-				}
-			}
+// take notes the edges that meet since one seam line takes them: those that follow
+// each other in a row, those at the same end of two rows, and what is caught with
+// them.
+func (m meetings) take(space *condition.Space, l *seamline) {
+	for _, x := range append(append([]pair(nil), l.a.pairs...), l.b.pairs...) {
+		m.add(x.a, x.b)
+	}
+	m.across(space, l.a.first, l.b.first)
+	m.across(space, l.a.last, l.b.last)
+	for _, c := range l.caught {
+		for _, u := range l.uses[:len(l.uses)-len(l.caught)] {
+			m.add(c, u)
 		}
 	}
-	return m
 }
 
 func (m meetings) across(space *condition.Space, a, b []member) {

@@ -34,7 +34,7 @@ type seamline struct {
 }
 
 func newPlan(p *model.Pattern) *plan {
-	w := &plan{Pattern: p, meet: meetingsOf(p), lines: map[*model.Join]*seamline{}, of: map[*model.Instance][]*seamline{},
+	w := &plan{Pattern: p, meet: meetings{}, lines: map[*model.Join]*seamline{}, of: map[*model.Instance][]*seamline{},
 		takes: map[model.EdgeUse][]*seamline{}, ends: map[model.EdgeUse][]*seamEnd{}, gaps: map[string]*model.Gap{}, everLeft: map[*model.Gap]condition.Cond{}, made: map[*model.Part][]*seamline{}}
 	for _, g := range p.Gaps {
 		w.gaps[g.ID] = g
@@ -44,10 +44,14 @@ func newPlan(p *model.Pattern) *plan {
 			w.everLeft[g] = p.Space.Or(w.everLeft[g], op.Cond)
 		}
 	}
+	var lines []*seamline
 	for _, s := range p.Seams {
 		for _, j := range s.Copies {
-			w.draw(j)
+			lines = append(lines, w.take(j))
 		}
+	}
+	for _, l := range lines {
+		w.draw(l)
 	}
 	for _, x := range p.Parts {
 		w.made[x] = w.inside(x)
@@ -79,8 +83,8 @@ func (w *plan) holds(op *model.Op) condition.Cond {
 	return c
 }
 
-// draw notes what a seam line takes and where it ends.
-func (w *plan) draw(j *model.Join) {
+// take notes what a seam line takes.
+func (w *plan) take(j *model.Join) *seamline {
 	l := &seamline{Join: j, n: len(w.lines), a: rowOf(w.Space, j, j.A), b: rowOf(w.Space, j, j.B), caught: caught(j)}
 	if l.uses = keys(j.A); !itself(j) {
 		l.uses = append(l.uses, keys(j.B)...)
@@ -99,6 +103,12 @@ func (w *plan) draw(j *model.Join) {
 		}
 		w.of[u.Instance] = append(w.of[u.Instance], l)
 	}
+	w.meet.take(w.Space, l)
+	return l
+}
+
+// draw notes where a seam line ends, once it is known which edges meet.
+func (w *plan) draw(l *seamline) {
 	for _, e := range w.endsOf(l) {
 		l.ends = append(l.ends, e)
 		w.ends[e.a] = append(w.ends[e.a], e)

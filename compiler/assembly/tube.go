@@ -12,6 +12,9 @@ import (
 // to be sewn to each other once more, they lie open: front and back that hang
 // together at the shoulders.
 func (w *play) patchOnTube(op *model.Op, c condition.Cond) {
+	if atAnEdge(op) {
+		return // the rim of a tube lies under the needle, as when a bag gets its straps
+	}
 	for _, p := range op.Phrases {
 		if p.Name != "to" && p.Name != "on" && p.Name != "at" {
 			continue
@@ -140,4 +143,18 @@ func (w *play) toCome(i *model.Instance, reach map[*model.Instance]condition.Con
 		}
 	}
 	return c
+}
+
+// atAnEdge reports whether an operation names a mark on an edge for its place.
+func atAnEdge(op *model.Op) bool {
+	p := op.Phrase("at")
+	if p == nil {
+		return false
+	}
+	for _, t := range p.Targets {
+		if t.Mark != nil && t.Mark.On != nil {
+			return true
+		}
+	}
+	return false
 }

@@ -13,16 +13,21 @@ func init() {
 	register(Rule{ID: "cut-as-its-mirror-image", Severity: finding.Error, Category: "hands", whole: true, ahead: 4, run: mirrorImage,
 		Purpose: "A piece is cut with the side up that makes it the mirror image of what its seams need.",
 		Why:     "Two edges that are sewn right sides together run opposite ways. A piece that was cut with the wrong side up has its ends the wrong way round, and no turning over helps."})
-	register(Rule{ID: "mirror-image-by-its-names", Severity: finding.Advice, Category: "hands", whole: true, ahead: 4, run: mayBeMirrored,
+	register(Rule{ID: "mirror-image-by-its-names", Severity: finding.Advice, Category: "hands",
 		Purpose: "The names of the edges beside a seam say that a piece is cut as its mirror image.",
-		Why:     "Where nothing is sewn at the ends of a seam, equal names of the edges there tell which ends meet. Names may mislead, so this is advice."})
+		Why:     whyNames})
 }
 
+const whyNames = "Where nothing is sewn at the ends of a seam, equal names of the edges there tell which ends meet. Names may mislead, so this is advice."
+
+// mirrorImage reports what is sure first, then what names alone tell.
 func mirrorImage(r *run) {
 	x := assembly.Hands(r.Pattern)
-	for _, c := range x.Clashes {
-		if c.Sure {
-			r.clash(c)
+	for _, sure := range []bool{true, false} {
+		for _, c := range x.Clashes {
+			if c.Sure == sure {
+				r.clash(c)
+			}
 		}
 	}
 	for _, s := range x.Unknown {
@@ -32,23 +37,22 @@ func mirrorImage(r *run) {
 	}
 }
 
-// mayBeMirrored reports what names alone tell, after what is sure.
-func mayBeMirrored(r *run) {
-	for _, c := range assembly.Hands(r.Pattern).Clashes {
-		if !c.Sure {
-			r.clash(c)
-		}
-	}
-}
-
 func (r *run) clash(c assembly.Clash) {
 	bad := r.unclashed(c)
+	word := func(f finding.Finding) finding.Finding {
+		if c.Sure {
+			return f
+		}
+		names := finding.Finding{Rule: "mirror-image-by-its-names", Severity: finding.Advice, Why: whyNames}
+		names.Headline, names.Place, names.Related, names.Help = f.Headline, f.Place, f.Related, f.Help
+		return names
+	}
 	switch {
 	case c.Cut != nil:
-		r.report(bad, clashOfCut(c))
+		r.report(bad, word(clashOfCut(c)))
 		r.tellPiece(c.Cut.Piece, bad)
 	case c.Seam != nil:
-		r.report(bad, clashOfSeam(c))
+		r.report(bad, word(clashOfSeam(c)))
 		r.tell(c.Seam, bad)
 	}
 }
