@@ -10,7 +10,7 @@ var holds = map[string]bool{"baste": true, "pin": true, "lay": true}
 
 // heldTooLate finds layers that are held after they were sewn.
 func (w *play) heldTooLate(op *model.Op, t *model.Target, c condition.Cond) {
-	if t.From != nil {
+	if t.From != nil || op.Verb == "lay" {
 		return
 	}
 	for _, l := range w.on(op, t) {
@@ -29,7 +29,7 @@ func (w *play) hold(op *model.Op) {
 			}
 		}
 	})
-	if op.Verb == "baste" || op.Verb == "pin" || attaching[op.Verb] && op.Verb != "apply" {
+	if has([]string{"baste", "pin", "insert", "attach"}, op.Verb) {
 		w.caughtTooLate(op)
 	}
 }

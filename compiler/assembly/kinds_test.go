@@ -3,6 +3,7 @@ package assembly_test
 import (
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
@@ -114,6 +115,7 @@ func TestBothWaysAreRight(t *testing.T) {
 		{"a French seam: the second row is stitched", "second-row-missing", "fell side", "stitch side 1cm"},
 		{"a lapped seam: one edge is folded under, and one row holds it", "second-row-missing", "  sew side from the right side\n  trim side to 3mm\n  fell side\n",
 			"  press under panel.front.side by 1cm\n  sew side from the right side\n"},
+		{"a seam with its allowances outside, bound", "second-row-missing", "  trim side to 3mm\n  fell side\n", "  bind side with overlock\n"},
 		{"a side seam through finished hems", "finished-twice", "  sew side\n  press side open\n  hem panel.top, panel.hem, panel.other-side turning 1cm, 2cm\n",
 			"  hem panel.top, panel.hem, panel.other-side turning 1cm, 2cm\n  sew side through all layers\n  press side open\n"},
 		{"a cuff in two rings, and the step does not say so", "in-the-round-before-closing", "sew ankle in the round", "sew ankle"},
@@ -182,6 +184,62 @@ seam ends joins panel.front.other-side, yoke.first.other-side to panel.back.othe
 		p := build(t, head+"step all \"All\" { "+c.steps+" }\n")
 		if got := holdsKind(assembly.Play(p), assembly.SeamCrossedOpen); got != c.want {
 			t.Errorf("%s: crossed open is %v", c.steps, got)
+		}
+	}
+}
+
+// TestTwiceTheSame plays the samples twice: what is told, and in which order, does
+// not change.
+func TestTwiceTheSame(t *testing.T) {
+	o := readOrder(t, "trousers").move(t, "set waistband", true, "fly")
+	var first []string
+	for range 5 {
+		var all []string
+		for _, x := range assembly.Play(o.compile(t).Pattern) {
+			all = append(all, said(x))
+		}
+		if first == nil {
+			first = all
+		}
+		if !slices.Equal(all, first) || len(all) < 3 {
+			t.Fatalf("%v\nand then\n%v", first, all)
+		}
+	}
+}
+
+// TestOnlyBasted bastes the pocket on and never sews it.
+func TestOnlyBasted(t *testing.T) {
+	o := readOrder(t, "pocket").drop(t, "edgestitch pocket")
+	n := o.at(t, "place on front")
+	o.steps[n].text = strings.Replace(o.steps[n].text, "pin pocket", "baste pocket", 1)
+	all, text := found(o.compile(t))
+	if len(all) == 0 {
+		t.Errorf("nothing is found:\n%s", text)
+	}
+	loose := false
+	p := o.compile(t).Pattern
+	for _, c := range assembly.Loose(p, assembly.Gather(p)) {
+		loose = loose || c != condition.False
+	}
+	if !loose {
+		t.Error("what is only basted counts as joined")
+	}
+}
+
+// TestStrapAtTheRim sews a part on a tube at a mark of its rim, which lies under the
+// needle; inside the tube it is advised against.
+func TestStrapAtTheRim(t *testing.T) {
+	for place, want := range map[string]bool{"rim-place": false, "inner-place": true} {
+		p := build(t, `pattern "Bag" { allow 1cm }
+fabric main "Main" { widths 140cm }
+piece panel { symmetric; edges top, side, base, other-side; cut 2 main as front, back; marks rim-place on top, inner-place inside }
+piece strap { symmetric; edges head, outer, foot, inner; cut 1 main }
+seam side joins panel.front.side to panel.back.side
+seam other joins panel.front.other-side to panel.back.other-side
+step all "All" { sew side, other; hem panel.top turning 1cm, 1cm; apply strap to panel.front at `+place+` }
+`)
+		if got := holdsKind(assembly.Play(p), assembly.PatchOnTube); got != want {
+			t.Errorf("at %s: patch on a tube is %v", place, got)
 		}
 	}
 }

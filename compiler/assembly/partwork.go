@@ -118,10 +118,11 @@ type foresight struct {
 	folded  map[*model.Instance]bool
 	did     tally[notionDeed]
 	shut    tally[model.EdgeUse]
+	second  tally[*model.Seam] // sewn a second time, see secondPass
 }
 
 func newForesight(s *condition.Space) foresight {
-	return foresight{newTally[*model.Instance](s), newTally[*model.Instance](s), map[*model.Instance]bool{}, newTally[notionDeed](s), newTally[model.EdgeUse](s)}
+	return foresight{newTally[*model.Instance](s), newTally[*model.Instance](s), map[*model.Instance]bool{}, newTally[notionDeed](s), newTally[model.EdgeUse](s), newTally[*model.Seam](s)}
 }
 
 func (f *foresight) note(w *plan, op *model.Op) {
@@ -137,6 +138,9 @@ func (f *foresight) note(w *plan, op *model.Op) {
 			case op.Verb == "fold":
 				f.folded[i] = true
 			}
+		}
+		if t.Seam != nil && secondPass(op) {
+			f.second.add(t.Seam, op, c)
 		}
 		if closes[op.Verb] || catches[op.Verb] {
 			for _, u := range t.Uses {

@@ -20,14 +20,14 @@ func firstPass(op *model.Op) bool {
 // secondPass reports whether an operation may be the second row of such a seam.
 func secondPass(op *model.Op) bool { return op.Verb == "stitch" || op.Verb == "fell" }
 
-// firstPassOnly is where a seam line has had its first row, and not its second.
+// firstPassOnly is where a seam line has had its first row, and nothing has shut its
+// allowances in yet.
 func (w *play) firstPassOnly(l *seamline) condition.Cond {
 	first, _ := w.sewn.only(l, firstPass)
-	return w.diff(w.diff(first, w.second(l)), w.lapped(l))
-}
-
-func (w *play) second(l *seamline) condition.Cond {
-	return w.Space.Or(w.seam.where(seamDeed{l.Seam, "stitch"}), w.seam.where(seamDeed{l.Seam, "fell"}))
+	for _, verb := range []string{"stitch", "fell", "bind", "cover"} {
+		first = w.diff(first, w.seam.where(seamDeed{l.Seam, verb}))
+	}
+	return w.diff(first, w.lapped(l))
 }
 
 // lapped is where an edge of a seam line was folded under.

@@ -35,7 +35,8 @@ type seamline struct {
 
 func newPlan(p *model.Pattern) *plan {
 	w := &plan{Pattern: p, meet: meetings{}, lines: map[*model.Join]*seamline{}, of: map[*model.Instance][]*seamline{},
-		takes: map[model.EdgeUse][]*seamline{}, ends: map[model.EdgeUse][]*seamEnd{}, gaps: map[string]*model.Gap{}, everLeft: map[*model.Gap]condition.Cond{}, made: map[*model.Part][]*seamline{}}
+		takes: map[model.EdgeUse][]*seamline{}, ends: map[model.EdgeUse][]*seamEnd{},
+		gaps: map[string]*model.Gap{}, everLeft: map[*model.Gap]condition.Cond{}, made: map[*model.Part][]*seamline{}}
 	for _, g := range p.Gaps {
 		w.gaps[g.ID] = g
 	}

@@ -98,12 +98,60 @@ step one "Sew" { sew side from top to half }
 step two "Sew on" { sew side from half to foot }`, `
 panel.left panel.right
   (panel.left.foot panel.left.middle panel.left.top panel.right.foot panel.right.middle panel.right.top)`},
+		{"neighbours tell how two edges run where nothing else does", `
+piece one 1 "One" { symmetric; edges a, b, c, d; cut 1 main }
+piece two 2 "Two" { symmetric; edges p, q, r, s; cut 1 main }
+seam first joins one.a to two.p
+seam second joins one.b to two.q
+step sew "Sew" { sew first; sew second }`, `
+one two
+  (one.c one.d two.r two.s)`},
+		{"and so do names, where a part may lie either way round", `
+piece front 1 "Front" { edges top, side, foot, centre; cut 1 main on fold centre }
+piece back 2 "Back" { edges top, side, foot, centre; cut 1 main on fold centre }
+seam side joins front.side to back.side
+step sew "Sew" { sew side }`, `
+front back
+  (back.top front.top)
+  (back.foot front.foot)`},
 	} {
 		p := compiled(t, head+c.source)
 		s := assembly.After(p, garment(t, p, compiler.Choice{}), p.Steps()[len(p.Steps())-1])
 		s.Unpressed, s.Unfinished = nil, nil
 		if got := sortedRounds(told(s)); got != sortedRounds(strings.TrimSpace(c.want)) {
 			t.Errorf("%s:\n%s\nwant:\n%s", c.name, got, strings.TrimSpace(c.want))
+		}
+	}
+}
+
+// What becomes of an edge, by what is done to it, one after the other.
+func TestRims(t *testing.T) {
+	for _, c := range []struct{ steps, want string }{
+		{"", "cloth.a"},
+		{"finish cloth.a with zigzag", "cloth.a:finished"},
+		{"finish cloth.a with zigzag; press under cloth.a by 1cm", "cloth.a:pressed"},
+		{"press under cloth.a by 1cm; finish cloth.a with zigzag", "cloth.a:pressed"},
+		{"press under cloth.a by 1cm; topstitch cloth.a 5mm", "cloth.a:stitched"},
+		{"topstitch cloth.a 5mm", "cloth.a"},
+		{"hem cloth.a turning 1cm; edgestitch cloth.a", "cloth.a:hemmed"},
+		{"bind cloth.a with tape; topstitch cloth.a 2mm", "cloth.a:bound"},
+		{"staystitch cloth.a", "cloth.a"},
+		{"press under cloth.a by 1cm; slipstitch cloth.a", "cloth.a:stitched"},
+	} {
+		p := compiled(t, `pattern "Cloth" { allow 1cm }
+fabric main "Main fabric" { widths 110cm }
+tape tape "Tape" { length 2m }
+piece cloth 1 "Cloth" { edges a, b, c; raw b; cut 1 main right side up }
+step all "All" { mark cloth.b; `+c.steps+` }`)
+		s := assembly.After(p, garment(t, p, compiler.Choice{}), p.Steps()[0])
+		if len(s.Assemblies) == 0 {
+			if len(s.Loose) != 1 || strings.Contains(c.want, "hemmed") || strings.Contains(c.want, "bound") || strings.Contains(c.want, "stitched") {
+				t.Errorf("%s: nothing is sewn:\n%s", c.steps, told(s))
+			}
+			continue
+		}
+		if got := strings.Join(sortedEdges(s.Assemblies[0].Rounds[0]), " "); got != c.want+" cloth.b:left-raw cloth.c" {
+			t.Errorf("%s: %s, want %s", c.steps, got, c.want)
 		}
 	}
 }

@@ -178,8 +178,10 @@ func meet(a, b []*model.Target) bool {
 // finishSeam finds edges that are finished a second time. The two edges of a seam
 // may each be finished by name before it is sewn.
 func (w *play) finishSeam(op *model.Op, t *model.Target, l *seamline, c condition.Cond) {
-	first := w.firstPassOnly(l)
-	w.trouble(w.and(c, first), Trouble{Kind: FinishedBetween, Op: op, Seam: t.Seam}, nil)
+	if second := w.later.second; op.Verb == "finish" {
+		bad := w.and(c, w.firstPassOnly(l), second.where(t.Seam))
+		w.trouble(bad, Trouble{Kind: FinishedBetween, Op: op, Seam: t.Seam}, second.deeds(t.Seam))
+	}
 	for _, u := range l.uses[:len(l.uses)-len(l.caught)] {
 		if t.From == nil && !partial(t.Seam) {
 			w.finishEdge(op, t.Seam, u, c)

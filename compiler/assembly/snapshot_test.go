@@ -193,6 +193,16 @@ func TestOrderRoundTheSkirt(t *testing.T) {
 	if !sameRound(got, want) {
 		t.Errorf("the edges follow each other so:\n%s", strings.Join(got, " "))
 	}
+	s = assembly.After(p, garment(t, p, compiler.Choice{View: "A"}), step(t, p, "band-on"))
+	got = nil
+	for _, e := range s.Assemblies[0].Rounds[0].Edges {
+		got = append(got, e.Path())
+	}
+	// each end of the band lies at its own wrap edge
+	if text := strings.Join(got, " "); !strings.Contains(text, "under-front.wrap waistband.under-end waistband.top waistband.over-end") &&
+		!strings.Contains(text, "waistband.over-end waistband.top waistband.under-end under-front.wrap") {
+		t.Errorf("with the band on, they follow each other so:\n%s", text)
+	}
 }
 
 // sameRound reports whether two rounds are one, from wherever and either way.

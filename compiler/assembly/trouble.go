@@ -23,8 +23,8 @@ type Trouble struct {
 // Kind is a kind of trouble; each is reported by one rule.
 type Kind uint8
 
-// The kinds of trouble. From firstSoft on the garment can still be made, and
-// testers stumble.
+// The kinds of trouble; common practice of garment sewing, no source. From firstSoft
+// on the garment can still be made, and testers stumble.
 const (
 	SeamCrossedOpen       Kind = iota // an edge is closed across a seam that is sewn only later
 	SeamNotSewnYet                    // something is done to a seam before it is sewn

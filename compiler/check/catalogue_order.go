@@ -30,7 +30,7 @@ func bastingLeft(r *run) {
 		}
 	}
 	for _, t := range r.stepTexts() {
-		if t.step != nil && takenOut.MatchString(t.text) {
+		if t.step != nil && basteStems.in(t.text) && takenOut.MatchString(t.text) {
 			out = r.Space.Or(out, t.cond)
 		}
 	}

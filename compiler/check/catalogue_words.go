@@ -52,6 +52,9 @@ func otherView(r *run) {
 		texts = append(texts, stepText{s, s.Title.Text, s.Cond, func(int, int) finding.Span { return s.Title.Span }})
 	}
 	for _, t := range texts {
+		if !viewStems.in(t.text) {
+			continue
+		}
 		for _, m := range viewNamed.FindAllStringSubmatchIndex(t.text, -1) {
 			id := t.text[m[2]:m[3]]
 			c, ok := r.viewIs(id)
@@ -77,6 +80,9 @@ func otherSize(r *run) {
 		return
 	}
 	for _, t := range r.stepTexts() {
+		if !sizeStems.in(t.text) {
+			continue
+		}
 		for _, m := range sizeNamed.FindAllStringSubmatchIndex(t.text, -1) {
 			id, next := t.text[m[2]:m[3]], ""
 			if m[4] >= 0 {
@@ -95,6 +101,9 @@ var noSpace = regexp.MustCompile(`\b([1-9]\d*)([1-9]\d?)/(2|4|8|16)(?: ?in\b| in
 // runTogether keeps the rule for bare measures from judging the same text.
 func runTogether(r *run) {
 	for _, t := range r.stepTexts() {
+		if !slashStems.in(t.text) {
+			continue
+		}
 		for _, m := range noSpace.FindAllStringSubmatchIndex(t.text, -1) {
 			over, _ := strconv.Atoi(t.text[m[4]:m[5]])
 			under, _ := strconv.Atoi(t.text[m[6]:m[7]])

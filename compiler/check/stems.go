@@ -18,6 +18,9 @@ func (list stems) in(text string) bool {
 	return false
 }
 
+// The stems of viewNamed, sizeNamed, noSpace and takenOut.
+var viewStems, sizeStems, slashStems, basteStems = stems{"view "}, stems{"size"}, stems{"/"}, stems{"bast"}
+
 // claimStems belong to claiming.
 var claimStems = stems{"vis", "ppe", "protective", "safety garment", "proof", "resistant", "retardant", "child", "ce mark", "ce-mark", "certified", "complies", "comply",
 	"meet", "conform", "tested to"}

@@ -1,28 +1,42 @@
 package check
 
 import (
+	"regexp"
 	"strings"
 	"testing"
 
 	"pgregory.net/rapid"
 )
 
-// Whatever the expression finds, one of its stems is in the text.
-func TestClaimStems(t *testing.T) {
-	bits := []string{"high", "hi", "-", " ", "vis", "visibility", "PPE", "ppe", "zipper", "protective", "clothing", "wear", "safety", "garment", "Flame", "fire", "proof",
-		"resistant", "retardant", "choke", "child", "safe", "CE", "ce", "mark", "marked", "Certified", "complies", "comply", "with", "meets", "meet", "conform to", "tested to", "the",
-		"standard", "EN", "iso", "CPSIA", ".", "not"}
-	found := 0
-	rapid.Check(t, func(t *rapid.T) {
-		text := strings.Join(rapid.SliceOfN(rapid.SampledFrom(bits), 1, 10).Draw(t, "bits"), rapid.SampledFrom([]string{" ", ""}).Draw(t, "gap"))
-		if claiming.MatchString(text) {
-			found++
-			if !claimStems.in(text) {
-				t.Fatalf("%q claims, and has no stem", text)
+// Whatever an expression finds, one of its stems is in the text.
+func TestStems(t *testing.T) {
+	words := map[string][]string{
+		"claims": {"high", "hi", "-", "vis", "visibility", "PPE", "ppe", "zipper", "protective", "clothing", "wear", "safety", "garment", "Flame", "fire", "proof", "resistant",
+			"retardant", "choke", "child", "safe", "CE", "ce", "mark", "marked", "Certified", "complies", "comply", "with", "meets", "meet", "conform to", "tested to", "the",
+			"standard", "EN", "iso", "CPSIA", ".", "not"},
+		"views":  {"view", "View", "views", "A", "B", "2", "re", "the"},
+		"sizes":  {"size", "Size", "sizes", "8", "XXL", "M", "12", "the", "needle"},
+		"spaces": {"11/2", "1", "12/4", " in", "in", "inch", "inches", "″", "\"", "of", "21/8 in"},
+		"baste":  {"baste", "Basting", "BASTED", "take out", "the", "bas"},
+	}
+	for _, c := range []struct {
+		name  string
+		form  *regexp.Regexp
+		stems stems
+	}{{"claims", claiming, claimStems}, {"views", viewNamed, viewStems}, {"sizes", sizeNamed, sizeStems}, {"spaces", noSpace, slashStems}, {"baste", takenOut, basteStems}} {
+		found := 0
+		rapid.Check(t, func(t *rapid.T) {
+			gap := rapid.SampledFrom([]string{" ", ""}).Draw(t, "gap")
+			text := strings.Join(rapid.SliceOfN(rapid.SampledFrom(words[c.name]), 1, 10).Draw(t, "words"), gap)
+			if c.form.MatchString(text) {
+				found++
+				if !c.stems.in(text) {
+					t.Fatalf("%s: %q is found, and has no stem", c.name, text)
+				}
 			}
+		})
+		if found == 0 {
+			t.Errorf("%s: nothing was found in any text", c.name)
 		}
-	})
-	if found == 0 {
-		t.Error("no text claimed anything")
 	}
 }
