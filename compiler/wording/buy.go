@@ -79,7 +79,7 @@ func (w *writer) materials() *booklet.Table {
 			}
 			widths = append(widths, w.measure(a.Measure, measure.Width))
 		}
-		t.Rows = append(t.Rows, booklet.Row{When: w.when(m.Cond), Cells: []booklet.Cell{{Text: plain(m.Name)}, {Text: plain(upper(about))}, {Text: widths}}})
+		t.Rows = append(t.Rows, booklet.Row{When: w.when(m.Cond), Cells: []booklet.Cell{{Text: typed(m.Name)}, {Text: typed(upper(about))}, {Text: widths}}})
 	}
 	return t
 }
@@ -126,7 +126,7 @@ func (w *writer) clothRow(r *size.Row, inches bool) booklet.Row {
 	if m := w.MaterialOf(r); m != nil {
 		name = m.Name
 	}
-	head := plain(name)
+	head := typed(name)
 	if !r.Width.Length.IsZero() {
 		head = add(head, booklet.Text(", "))
 		head = add(head, w.measure(r.Width, measure.Width))
@@ -152,7 +152,7 @@ func (w *writer) notions() *booklet.Table {
 		Columns: []booklet.Column{{Head: plain(b["notion"])}, {Head: plain(b["how-many"])}}}
 	add := func(c condition.Cond, name, count string) {
 		if w.there(c) {
-			t.Rows = append(t.Rows, booklet.Row{Tick: true, When: w.when(c), Cells: []booklet.Cell{{Text: plain(name)}, {Text: plain(count)}}})
+			t.Rows = append(t.Rows, booklet.Row{Tick: true, When: w.when(c), Cells: []booklet.Cell{{Text: typed(name)}, {Text: plain(count)}}})
 		}
 	}
 	for _, n := range w.Notions {
@@ -160,7 +160,7 @@ func (w *writer) notions() *booklet.Table {
 			continue
 		}
 		if n.Kind == model.ByLength {
-			t.Rows = append(t.Rows, booklet.Row{Tick: true, When: w.when(n.Cond), Cells: []booklet.Cell{{Text: plain(n.Name)}, {Text: w.notionLength(n)}}})
+			t.Rows = append(t.Rows, booklet.Row{Tick: true, When: w.when(n.Cond), Cells: []booklet.Cell{{Text: typed(n.Name)}, {Text: w.notionLength(n)}}})
 			continue
 		}
 		add(n.Cond, n.Name, w.notionCount(n))

@@ -30,7 +30,7 @@ func (w *writer) cutting() *booklet.Chapter {
 			}
 		}
 		if len(rows) > 0 {
-			t.Rows = append(t.Rows, booklet.Row{Group: true, When: w.when(m.Cond), Cells: []booklet.Cell{{Text: plain(m.Name)}}})
+			t.Rows = append(t.Rows, booklet.Row{Group: true, When: w.when(m.Cond), Cells: []booklet.Cell{{Text: typed(m.Name)}}})
 			t.Rows = append(t.Rows, rows...)
 		}
 	}

@@ -152,11 +152,11 @@ func (m *marker) expand(s string) (out []booklet.Inline) {
 			b.WriteRune(r)
 			continue
 		}
-		out = add(out, booklet.Text(b.String()))
+		out = add(out, typed(b.String())...)
 		b.Reset()
 		out = add(out, m.w.value(m.prose.Braces[i])...)
 	}
-	return add(out, booklet.Text(b.String()))
+	return add(out, typed(b.String())...)
 }
 
 // Lint reports what a text may not hold: markup of web pages, which is never put

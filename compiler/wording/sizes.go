@@ -78,7 +78,7 @@ func (w *writer) sizeTables(title string, rows []*size.Row, values func(*size.Ro
 }
 
 func (w *writer) sizeRow(r *size.Row, values []measure.Length, inches bool) booklet.Row {
-	row := booklet.Row{When: w.when(w.RowCond(r)), Cells: []booklet.Cell{{Text: plain(r.Name)}}}
+	row := booklet.Row{When: w.when(w.RowCond(r)), Cells: []booklet.Cell{{Text: typed(r.Name)}}}
 	for _, i := range w.sizeList() {
 		text := ""
 		if i < len(values) {
