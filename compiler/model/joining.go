@@ -141,7 +141,7 @@ func (b *builder) catching(x *Seam, list []*dsl.Caught) {
 		if t == nil {
 			continue
 		}
-		k := &Caught{Target: t, Count: max(1, b.count(c.Count))}
+		k := &Caught{Target: t, Count: max(1, b.count(c.Count)), Said: c.Count != nil}
 		if c.At != nil {
 			k.At = b.point(c.At, append(append([]*Target(nil), x.Joins...), x.To...))
 		}

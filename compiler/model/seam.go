@@ -34,6 +34,7 @@ type Join struct {
 type Caught struct {
 	Target *Target
 	Count  int
+	Said   bool // the number is written
 	At     *Target
 }
 
