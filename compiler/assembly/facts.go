@@ -127,7 +127,7 @@ func (f *Facts) sew(op *model.Op, t *model.Target, c condition.Cond) {
 			continue
 		}
 		jc := f.space.And(c, j.Cond)
-		for _, u := range append(append([]*model.EdgeUse(nil), j.A...), j.B...) {
+		for _, u := range j.Uses() {
 			f.use(u.Instance, jc)
 			f.close(u, jc)
 		}

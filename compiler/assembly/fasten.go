@@ -50,7 +50,7 @@ func (w *play) marking(op *model.Op) {
 			note(t.To)
 		}
 		if t.Seam != nil && op.Row.Sews {
-			for _, r := range append(append([]*model.Target(nil), t.Seam.Joins...), t.Seam.To...) {
+			for _, r := range t.Seam.Rows() {
 				if r.From != nil {
 					w.markOf(op, r.From, t.Cond)
 					w.markOf(op, r.To, t.Cond)

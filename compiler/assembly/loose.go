@@ -96,7 +96,7 @@ func linksOf(p *model.Pattern) links {
 // seam links all that lies in a seam line.
 func (l links) seam(space *condition.Space, op *model.Op, j *model.Join) {
 	c := space.And(op.Cond, j.Cond)
-	for _, u := range append(append([]*model.EdgeUse(nil), j.A...), j.B...) {
+	for _, u := range j.Uses() {
 		l.add(j, u.Instance, space.And(c, u.Cond))
 	}
 	for _, k := range j.Seam.Catching {

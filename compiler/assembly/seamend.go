@@ -217,7 +217,7 @@ func (w *plan) toward(u, next *model.EdgeUse) (step int) {
 // reaches reports whether a seam line goes as far as the end at one of these
 // edges: a seam that is declared from a mark to a mark stops before it.
 func (l *seamline) reaches(edges ...*model.Edge) bool {
-	for _, t := range append(append([]*model.Target(nil), l.Seam.Joins...), l.Seam.To...) {
+	for _, t := range l.Seam.Rows() {
 		if t.From != nil {
 			return names(t, edges...)
 		}

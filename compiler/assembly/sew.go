@@ -73,7 +73,7 @@ func acts(op *model.Op, s *model.Seam) (yes bool) {
 
 // partial reports whether a seam is declared from one point to another.
 func partial(s *model.Seam) bool {
-	for _, t := range append(append([]*model.Target(nil), s.Joins...), s.To...) {
+	for _, t := range s.Rows() {
 		if t.From != nil {
 			return true
 		}
@@ -200,7 +200,7 @@ func (w *play) crossClosed(op *model.Op, edges []model.EdgeUse) {
 
 // partsMade reports an edge of a made-up part that is sewn before the part is.
 func (w *play) partsMade(op *model.Op, t *model.Target, c condition.Cond) {
-	each(append(append([]*model.Target(nil), t.Seam.Joins...), t.Seam.To...), func(x *model.Target) { w.partMade(op, x, w.and(c, x.Cond)) })
+	each(t.Seam.Rows(), func(x *model.Target) { w.partMade(op, x, w.and(c, x.Cond)) })
 	for _, k := range t.Seam.Catching {
 		k.Target.Each(func(x *model.Target) { w.partMade(op, x, w.and(c, x.Cond)) })
 	}

@@ -139,7 +139,7 @@ func (t *worktable) onSeam(op *model.Op, o *model.Target) {
 // sew sews a seam line, or a stretch of it, and what is caught in it.
 func (t *worktable) sew(j *model.Join, o *model.Target) {
 	var in []*model.Instance
-	for _, u := range append(append([]*model.EdgeUse(nil), j.A...), j.B...) {
+	for _, u := range j.Uses() {
 		if t.holds(u.Cond) {
 			in = append(in, u.Instance)
 		}

@@ -100,10 +100,7 @@ func beyond(r *run) {
 // heldNearer is where another row, within the allowance, is stitched on a seam.
 func (r *run) heldNearer(s *model.Seam) condition.Cond {
 	c := condition.False
-	for _, op := range r.Ops() {
-		if !oneOf(op.Verb, []string{"topstitch", "edgestitch", "understitch"}) {
-			continue
-		}
+	for op := range r.opsOf("topstitch", "edgestitch", "understitch") {
 		for _, o := range op.Objects {
 			if d := distance(op); o.Seam == s && (d == nil || d.Length.Cmp(s.Allow.Length) < 0) {
 				c = r.Space.Or(c, op.Cond)

@@ -24,20 +24,15 @@ var takenOut = regexp.MustCompile(`(?i)\bbast\w*`)
 // bastingLeft counts as covered what a seam takes, and what an operation closes.
 func bastingLeft(r *run) {
 	out := condition.False
-	for _, op := range r.Ops() {
-		if op.Verb == "remove" {
-			out = r.Space.Or(out, op.Cond)
-		}
+	for op := range r.opsOf("remove") {
+		out = r.Space.Or(out, op.Cond)
 	}
 	for _, t := range r.stepTexts() {
 		if t.step != nil && basteStems.in(t.text) && takenOut.MatchString(t.text) {
 			out = r.Space.Or(out, t.cond)
 		}
 	}
-	for _, op := range r.Ops() {
-		if op.Verb != "baste" {
-			continue
-		}
+	for op := range r.opsOf("baste") {
 		covered := out
 		list := op.Objects
 		if p := op.Phrase("to"); p != nil {
@@ -73,6 +68,9 @@ func (r *run) coveredLater(t *model.Target) condition.Cond {
 // fusedOverFolds looks at what came before each fusing of a piece.
 func fusedOverFolds(r *run) {
 	ops := r.Ops()
+	if len(r.index.byVerb["fuse"]) == 0 {
+		return
+	}
 	for i, fuse := range ops {
 		if fuse.Verb != "fuse" {
 			continue

@@ -71,10 +71,8 @@ func (r *run) needsCloth(p *model.Piece) condition.Cond {
 			return need
 		}
 	}
-	for _, s := range r.Seams {
-		if named(s)[p] {
-			need = r.Space.Or(need, there(s))
-		}
+	for _, s := range r.index.naming[p] {
+		need = r.Space.Or(need, there(s))
 	}
 	for _, f := range r.facts.Fusing {
 		if f.Target.Piece == p && f.Op.Phrase("to") == nil && f.Op.Phrase("on") == nil {
@@ -127,10 +125,8 @@ func (r *run) waits(i *model.Instance) condition.Cond {
 	if len(r.uncut) == 0 {
 		return c
 	}
-	for _, s := range r.Seams {
-		if named(s)[i.Piece] {
-			c = r.Space.Or(c, r.doubt(s))
-		}
+	for _, s := range r.index.naming[i.Piece] {
+		c = r.Space.Or(c, r.doubt(s))
 	}
 	return c
 }
@@ -208,7 +204,7 @@ func (r *run) inUnclearSeam(p *model.Piece) bool {
 		if len(s.Copies) > 0 {
 			continue
 		}
-		for _, t := range append(append([]*model.Target(nil), s.Joins...), s.To...) {
+		for _, t := range s.Rows() {
 			if t.Piece == p {
 				return true
 			}

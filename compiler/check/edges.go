@@ -34,7 +34,7 @@ func twoSeams(r *run) {
 	reported := map[[2]*model.Seam]condition.Cond{}
 	for _, s := range r.Seams {
 		for _, j := range s.Copies {
-			uses := append(append([]*model.EdgeUse(nil), j.A...), j.B...)
+			uses := j.Uses()
 			if len(j.A) > 0 && len(j.B) > 0 && j.A[0] == j.B[0] {
 				uses = j.A // a tube: the edge is joined to itself
 			}
@@ -118,14 +118,14 @@ func (r *run) declared() map[model.EdgeUse]condition.Cond {
 	add := func(u *model.EdgeUse, c condition.Cond) { in[*u] = r.Space.Or(in[*u], c) }
 	for _, s := range r.Seams {
 		for _, j := range s.Copies {
-			for _, u := range append(append([]*model.EdgeUse(nil), j.A...), j.B...) {
+			for _, u := range j.Uses() {
 				add(u, j.Cond)
 			}
 		}
 		caught := s.Cond
 		if len(s.Copies) == 0 {
 			caught = condition.True
-			for _, t := range append(append([]*model.Target(nil), s.Joins...), s.To...) {
+			for _, t := range s.Rows() {
 				for _, u := range t.Uses {
 					add(u, condition.True)
 				}

@@ -56,10 +56,7 @@ func init() {
 // to every edge in it.
 func (r *run) seamDeeds(s *model.Seam, verbs ...string) condition.Cond {
 	c := condition.False
-	for _, op := range r.Ops() {
-		if !oneOf(op.Verb, verbs) {
-			continue
-		}
+	for op := range r.opsOf(verbs...) {
 		for _, o := range op.Objects {
 			if o.Seam == s {
 				c = r.Space.Or(c, op.Cond)
@@ -184,10 +181,7 @@ func neverPressed(r *run) {
 // edges are, as after turning.
 func (r *run) piecePressed(s *model.Seam) condition.Cond {
 	c := condition.False
-	for _, op := range r.Ops() {
-		if op.Verb != "press" {
-			continue
-		}
+	for op := range r.opsOf("press") {
 		for _, o := range op.Objects {
 			o.Each(func(t *model.Target) {
 				if t.Seam == nil && (t.Piece != nil && joinsPiece(s, t.Piece) || t.Part != nil && anyJoined(s, t.Instances)) {
@@ -309,7 +303,7 @@ func (r *run) signs() (marked, used map[any]condition.Cond, first map[any]*model
 				note(t.From)
 				note(t.To)
 				if t.Seam != nil && op.Row.Sews {
-					for _, row := range append(append([]*model.Target(nil), t.Seam.Joins...), t.Seam.To...) {
+					for _, row := range t.Seam.Rows() {
 						note(row.From)
 						note(row.To)
 					}
@@ -452,9 +446,9 @@ func noButtonhole(r *run) {
 
 // bastedElsewhere compares where a part is basted with the seams that take it.
 func bastedElsewhere(r *run) {
-	for _, op := range r.Ops() {
+	for op := range r.opsOf("baste") {
 		p := op.Phrase("to")
-		if op.Verb != "baste" || p == nil {
+		if p == nil {
 			continue
 		}
 		for _, o := range op.Objects {

@@ -86,6 +86,7 @@ func Find(id string) *Rule {
 // run is one pass over one pattern.
 type run struct {
 	*model.Pattern
+	index   *index
 	rule    *Rule
 	names   condition.Names
 	out     []finding.Finding
@@ -105,8 +106,11 @@ func Run(p *model.Pattern, broken bool) []finding.Finding { return newRun(p).all
 
 func newRun(p *model.Pattern) *run {
 	r := &run{Pattern: p, names: namesOf(p), spoken: map[any]condition.Cond{}, found: map[condition.Cond]bool{}, uncut: map[*model.Piece]condition.Cond{}}
-	r.idle = r.idleOps()
-	r.Pattern = asMeant(p, r.idle)
+	r.index = indexOf(p)
+	if r.idle = r.idleOps(); len(r.idle) > 0 {
+		r.Pattern = asMeant(p, r.idle)
+		r.index = indexOf(r.Pattern)
+	}
 	r.facts = assembly.Gather(r.Pattern)
 	return r
 }

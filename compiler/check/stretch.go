@@ -1,7 +1,8 @@
 package check
 
 import (
-	"seamwarden/compiler/assembly"
+	"slices"
+
 	"seamwarden/compiler/condition"
 	"seamwarden/compiler/model"
 )
@@ -14,30 +15,29 @@ type stretch struct {
 	first, end int
 }
 
-func (r *run) stretches(s *model.Seam, j *model.Join) (all []stretch, steps int, known bool) {
-	line := points(j)
-	steps, known = max(1, len(line)-1), true
-	for _, op := range r.Ops() {
-		if !op.Row.Sews {
-			continue
+// stretches lists what the operations sew of a seam line, and into how many steps it
+// is divided: into one, if each of them sews the whole of it.
+func (r *run) stretches(_ *model.Seam, j *model.Join) (all []stretch, steps int, known bool) {
+	var line [][]string
+	steps, known = 1, true
+	for x := range r.sewnOn(j) {
+		if x.object.From != nil {
+			line = points(j)
+			steps = max(1, len(line)-1)
+			break
 		}
-		for _, o := range op.Objects {
-			o.Each(func(t *model.Target) {
-				if t.Seam != s || !assembly.SewnBy(op, t, j) {
-					return
-				}
-				x := stretch{op, r.Space.And(op.Cond, j.Cond), 0, steps}
-				if o.From != nil {
-					a, b := place(line, o.From), place(line, o.To)
-					if a < 0 || b < 0 || a == b {
-						known = false
-						return
-					}
-					x.first, x.end = min(a, b), max(a, b)
-				}
-				all = append(all, x)
-			})
+	}
+	for x := range r.sewnOn(j) {
+		y := stretch{x.op, r.Space.And(x.op.Cond, j.Cond), 0, steps}
+		if o := x.object; o.From != nil {
+			a, b := place(line, o.From), place(line, o.To)
+			if a < 0 || b < 0 || a == b {
+				known = false
+				continue
+			}
+			y.first, y.end = min(a, b), max(a, b)
 		}
+		all = append(all, y)
 	}
 	return
 }
@@ -135,11 +135,11 @@ func (a part) overlaps(b part) bool {
 // partOf tells what a seam takes of an edge: all of it, unless the seam says
 // `from … to …` and the edge has these places.
 func partOf(s *model.Seam, e *model.Edge) part {
-	line := pointsOf(e)
-	for _, t := range append(append([]*model.Target(nil), s.Joins...), s.To...) {
+	for _, t := range s.Rows() {
 		if t.From == nil || t.To == nil {
 			continue
 		}
+		line := pointsOf(e)
 		a, b := place(line, t.From), place(line, t.To)
 		switch {
 		case a < 0 && b < 0 && t.Edge != e:
@@ -152,19 +152,6 @@ func partOf(s *model.Seam, e *model.Edge) part {
 	return part{whole: true}
 }
 
-// named gives the pieces that a seam names.
-func named(s *model.Seam) map[*model.Piece]bool {
-	all := map[*model.Piece]bool{}
-	for _, t := range append(append([]*model.Target(nil), s.Joins...), s.To...) {
-		t.Each(func(x *model.Target) {
-			if x.Piece != nil {
-				all[x.Piece] = true
-			}
-		})
-	}
-	return all
-}
-
 // doubt is where a seam joins a piece that is not cut: that is reported, and
 // nothing else is said of the seam there.
 func (r *run) doubt(s *model.Seam) condition.Cond {
@@ -172,7 +159,7 @@ func (r *run) doubt(s *model.Seam) condition.Cond {
 	if len(r.uncut) == 0 {
 		return c
 	}
-	for p := range named(s) {
+	for _, p := range r.index.named[s] {
 		c = r.Space.Or(c, r.uncut[p])
 	}
 	return r.Space.And(c, there(s))
@@ -190,14 +177,9 @@ func there(s *model.Seam) condition.Cond {
 // not known what it joins besides.
 func (r *run) used(i *model.Instance) condition.Cond {
 	c := r.facts.Used[i]
-	for _, op := range r.Ops() {
-		if !op.Row.Sews {
-			continue
-		}
-		for _, o := range op.Objects {
-			if o.Seam != nil && len(o.Seam.Copies) == 0 && named(o.Seam)[i.Piece] {
-				c = r.Space.Or(c, r.Space.And(op.Said, i.Cond))
-			}
+	for _, x := range r.index.blind {
+		if slices.Contains(r.index.named[x.object.Seam], i.Piece) {
+			c = r.Space.Or(c, r.Space.And(x.op.Said, i.Cond))
 		}
 	}
 	return c

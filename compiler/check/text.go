@@ -3,6 +3,7 @@ package check
 import (
 	"fmt"
 	"regexp"
+	"slices"
 	"strings"
 
 	"seamwarden/compiler/condition"
@@ -35,14 +36,21 @@ type stepText struct {
 	at   func(start, end int) finding.Span
 }
 
-// stepTexts lists the texts that stand in steps.
-func (r *run) stepTexts() (all []stepText) {
+// stepTexts lists the texts that stand in steps. They are gathered once.
+func (r *run) stepTexts() []stepText {
+	if r.index.texts == nil {
+		r.index.texts = slices.Clip(textsIn(r.Steps()))
+	}
+	return r.index.texts
+}
+
+func textsIn(steps []*model.Step) (all []stepText) {
 	add := func(s *model.Step, p *model.Prose) {
 		if p != nil {
 			all = append(all, stepText{s, p.Text, p.Cond, placesIn(p)})
 		}
 	}
-	for _, s := range r.Steps() {
+	for _, s := range steps {
 		for _, i := range s.Items {
 			switch x := i.(type) {
 			case *model.Prose:
@@ -180,8 +188,9 @@ func typedNumbers(r *run) {
 // otherSide looks for "left NAME" in the text of a step that works on the right
 // NAME only, and the other way round.
 func otherSide(r *run) {
-	for _, t := range r.stepTexts() {
-		text := strings.ToLower(t.text)
+	small := r.smallTexts()
+	for n, t := range r.stepTexts() {
+		text := small[n]
 		for _, s := range []model.Side{model.Left, model.Right} {
 			if !strings.Contains(text, s.String()+" ") {
 				continue

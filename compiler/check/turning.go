@@ -11,10 +11,7 @@ import (
 // is sewn to, through an opening.
 func (r *run) turnings(p *model.Piece) condition.Cond {
 	c := condition.False
-	for _, op := range r.Ops() {
-		if op.Verb != "turn" && op.Verb != "fold" && op.Verb != "roll" {
-			continue
-		}
+	for op := range r.opsOf("turn", "fold", "roll") {
 		if op.Verb == "turn" && op.Phrase("through") != nil {
 			c = r.Space.Or(c, op.Cond)
 		}
@@ -59,7 +56,7 @@ func (r *run) together(a, b *model.Instance) bool {
 	for _, s := range r.Seams {
 		for _, j := range s.Copies {
 			hasA, hasB := false, false
-			for _, u := range append(append([]*model.EdgeUse(nil), j.A...), j.B...) {
+			for _, u := range j.Uses() {
 				hasA, hasB = hasA || u.Instance == a, hasB || u.Instance == b
 			}
 			if hasA != hasB {
@@ -78,7 +75,7 @@ func (r *run) together(a, b *model.Instance) bool {
 // made-up part do. Two that stand one after the other in its row do not.
 func oneEdge(s *model.Seam, a, b *model.Instance) bool {
 	found := false
-	for _, t := range append(append([]*model.Target(nil), s.Joins...), s.To...) {
+	for _, t := range s.Rows() {
 		t.Each(func(x *model.Target) { found = found || has(x.Instances, a) && has(x.Instances, b) })
 	}
 	return found

@@ -133,7 +133,7 @@ func twoWaysToClose(r *run) {
 
 func bothThere(r *run) {
 	for _, s := range r.Seams {
-		for _, t := range append(append([]*model.Target(nil), s.Joins...), s.To...) {
+		for _, t := range s.Rows() {
 			for i, a := range t.Alt {
 				for _, b := range t.Alt[:i] {
 					f := at(a.Span, "and this", fmt.Sprintf("%s takes `%s` or `%s`, and both are there.", Upper(seamName(s)), b.Path, a.Path), "Guard one of the two pieces, so that each garment has one of them.")

@@ -62,6 +62,9 @@ func Build(sources []Source, sizes *size.Chart, sizesFile Text) *Pattern {
 	b.eachStep(sources)
 	b.each(sources, b.notes)
 	b.resolveProse()
+	for _, s := range b.Seams {
+		s.gather()
+	}
 	finding.Sort(b.Findings)
 	return b.Pattern
 }

@@ -1,6 +1,8 @@
 package model
 
 import (
+	"slices"
+
 	"seamwarden/compiler/condition"
 	"seamwarden/compiler/measure"
 	"seamwarden/dsl/finding"
@@ -20,6 +22,8 @@ type Seam struct {
 	Catching []*Caught
 	Copies   []*Join
 	Sentence finding.Span
+	uses     []*EdgeUse // as Uses lists them; nil until the pattern is put together
+	rows     []*Target  // as Rows lists them
 }
 
 // Join is one real seam line: a seam of a mirrored pair has two, one a side.
@@ -28,6 +32,7 @@ type Join struct {
 	Side Side
 	A, B []*EdgeUse // in the order of the rows
 	Cond condition.Cond
+	uses []*EdgeUse // as Uses lists them
 }
 
 // Caught lies between the layers of a seam.
@@ -46,13 +51,44 @@ func (s *Seam) Allowance() (measure.Length, bool) {
 	return s.Allow.Length, true
 }
 
-// Uses lists every edge that lies in the seam, and what is caught.
+// Uses lists every edge that lies in the seam, and what is caught. The list is
+// shared: it must not be changed.
 func (s *Seam) Uses() (all []*EdgeUse) {
+	if s.uses != nil {
+		return s.uses
+	}
 	for _, j := range s.Copies {
 		all = append(append(all, j.A...), j.B...)
 	}
 	for _, c := range s.Catching {
 		all = append(all, c.Target.Uses...)
 	}
-	return
+	return slices.Clip(all)
+}
+
+// Rows lists what stands in the first row and then in the second. The list is
+// shared.
+func (s *Seam) Rows() []*Target {
+	if s.rows != nil {
+		return s.rows
+	}
+	return slices.Concat(s.Joins, s.To)
+}
+
+// Uses lists the edges of both rows. The list is shared.
+func (j *Join) Uses() []*EdgeUse {
+	if j.uses != nil {
+		return j.uses
+	}
+	return slices.Concat(j.A, j.B)
+}
+
+// gather makes the lists that are asked for again and again, once nothing is added
+// to the seam any more.
+func (s *Seam) gather() {
+	s.rows = slices.Clip(s.Rows())
+	for _, j := range s.Copies {
+		j.uses = slices.Clip(j.Uses())
+	}
+	s.uses = s.Uses()
 }
