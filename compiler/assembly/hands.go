@@ -1,6 +1,8 @@
 package assembly
 
 import (
+	"sync/atomic"
+
 	"seamwarden/compiler/condition"
 	"seamwarden/compiler/model"
 )
@@ -33,12 +35,16 @@ type Solution struct {
 	Clashes []Clash
 	Deduced map[*model.Cut]int8
 	Unknown []*model.Seam
+
+	plan atomic.Pointer[plan] // of the same pattern, for whoever takes it first
 }
 
 // Hands solves the signs, in every garment at once.
 func Hands(p *model.Pattern) *Solution {
-	ties, unknown := tiesOf(p)
+	w := newPlan(p)
+	ties, unknown := w.ties()
 	x := &Solution{Deduced: map[*model.Cut]int8{}, Unknown: unknown}
+	x.plan.Store(w)
 	var all, strong []*tie
 	for n := range ties {
 		t := &ties[n]
@@ -141,15 +147,42 @@ func (x *Solution) deduce(p *model.Pattern, ties []*tie) {
 	}
 }
 
+// Solved gives what Deduce solved, if the pattern still is as it was then; else it
+// solves the signs anew.
+func Solved(p *model.Pattern) *Solution {
+	if x, ok := p.Kept.(*Solution); ok {
+		return x
+	}
+	return Hands(p)
+}
+
+// planOf gives the plan that was made when the signs were solved, to whoever asks
+// first, since a play writes into it; else a new one.
+func planOf(p *model.Pattern) *plan {
+	if x, ok := p.Kept.(*Solution); ok {
+		if w := x.plan.Swap(nil); w != nil {
+			w.Pattern = p
+			return w
+		}
+	}
+	return newPlan(p)
+}
+
 // Deduce settles the side of single cuts that the pattern leaves open where one
-// reading alone fits what they are sewn to. Interfacing follows its cloth.
+// reading alone fits what they are sewn to. Interfacing follows its cloth. What was
+// solved is kept with the pattern if nothing had to be settled.
 func Deduce(p *model.Pattern) {
-	for c, sign := range Hands(p).Deduced {
+	x := Hands(p)
+	settled := false
+	for c, sign := range x.Deduced {
 		l := &c.Lay
 		if l.Up != model.NotSaid || l.Mirrored || l.Fold || l.Alike || c.Count != 1 || c.Piece.Symmetric || c.Material.Interfacing {
 			continue
 		}
 		c.Settle(model.Face(sign))
+		settled = true
 	}
-	p.SettleInterfacing()
+	if settled = p.SettleInterfacing() || settled; !settled {
+		p.Kept = x
+	}
 }

@@ -62,7 +62,7 @@ func Play(p *model.Pattern) []Trouble {
 
 func newPlay(p *model.Pattern) *play {
 	s := p.Space
-	return &play{plan: newPlan(p), troubles: newTroubles(p),
+	return &play{plan: planOf(p), troubles: newTroubles(p),
 		sewn: newTally[*seamline](s), caught: newTally[*seamline](s), enclosed: newTally[*seamline](s), deep: newTally[*seamline](s),
 		seam: newTally[seamDeed](s), shut: newTally[model.EdgeUse](s), finished: newTally[model.EdgeUse](s), zipped: newTally[model.EdgeUse](s),
 		tacked: newTally[model.EdgeUse](s), under: newTally[model.EdgeUse](s), joined: newTally[*model.Instance](s), turned: newTally[*model.Instance](s),

@@ -40,19 +40,18 @@ type tie struct {
 	weak bool        // only names tell which ends meet
 }
 
-// tiesOf gathers what ties hands together, and the seams of which nothing tells
-// the ends apart.
-func tiesOf(p *model.Pattern) (ties []tie, unknown []*model.Seam) {
-	for _, x := range p.Pieces {
+// ties gathers what ties hands together, and the seams of which nothing tells the
+// ends apart.
+func (w *plan) ties() (ties []tie, unknown []*model.Seam) {
+	for _, x := range w.Pieces {
 		if !x.Symmetric {
 			ties = append(ties, saidOf(x)...)
 		}
 	}
-	w := newPlan(p)
-	for _, s := range p.Seams {
+	for _, s := range w.Seams {
 		told := true
 		for _, j := range s.Copies {
-			list, ok := w.lines[j].ties(p.Space)
+			list, ok := w.lines[j].ties(w.Space)
 			ties, told = append(ties, list...), told && ok
 		}
 		if !told {

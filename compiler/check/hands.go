@@ -22,7 +22,7 @@ const whyNames = "Where nothing is sewn at the ends of a seam, equal names of th
 
 // mirrorImage reports what is sure first, then what names alone tell.
 func mirrorImage(r *run) {
-	x := assembly.Hands(r.Pattern)
+	x := assembly.Solved(r.Pattern)
 	for _, sure := range []bool{true, false} {
 		for _, c := range x.Clashes {
 			if c.Sure == sure {

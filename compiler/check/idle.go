@@ -45,7 +45,7 @@ func asMeant(p *model.Pattern, idle map[*model.Op]bool) *model.Pattern {
 		return p
 	}
 	mended := *p
-	mended.Sections = nil
+	mended.Sections, mended.Kept = nil, nil
 	for _, s := range p.Sections {
 		section := *s
 		section.Steps = nil

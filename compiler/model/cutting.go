@@ -286,7 +286,7 @@ func (c *Cut) Settle(up Face) {
 // SettleInterfacing settles the side of interfacing that is cut once for a piece whose
 // cloth is cut once with a side up: only one reading fits, glue against the wrong
 // side of the cloth.
-func (p *Pattern) SettleInterfacing() {
+func (p *Pattern) SettleInterfacing() (settled bool) {
 	for _, x := range p.Pieces {
 		if x.Symmetric {
 			continue
@@ -297,9 +297,11 @@ func (p *Pattern) SettleInterfacing() {
 			}
 			if cloth := soleCloth(x, c, p.Space); cloth != nil && cloth.Lay.Up != NotSaid {
 				c.Settle(cloth.Lay.Up)
+				settled = true
 			}
 		}
 	}
+	return
 }
 
 // soleCloth finds the one cloth cut of a piece that is there wherever c is.

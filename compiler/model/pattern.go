@@ -53,6 +53,10 @@ type Pattern struct {
 	rowConds  map[*size.Row]condition.Cond
 	rowCloth  map[*size.Row]*Material
 	Absences  []Absence // text that speaks of what is not there
+
+	// Kept is what a pass worked out of the pattern and a later one can use as it is;
+	// nil if something has changed since. Nothing here reads it.
+	Kept any
 }
 
 // Absence is a finding that holds in some garments only; the checks word where.
