@@ -41,14 +41,20 @@ func speaksOfAbsent(r *run) {
 	for _, n := range r.Notions {
 		add(n.Name, n.Cond, n.Span)
 	}
-	for i := range all {
-		all[i].cond = conds[all[i].name]
+	missing := all[:0] // those that some garments do not have
+	for _, n := range all {
+		if n.cond = r.Space.Diff(r.Valid, conds[n.name]); n.cond != condition.False {
+			missing = append(missing, n)
+		}
 	}
-	for _, t := range r.stepTexts() {
-		text := strings.ToLower(bracesOut.ReplaceAllStringFunc(t.text, blank))
-		for _, n := range all {
-			bad := r.Space.And(t.cond, r.Space.Not(n.cond))
-			if !r.possible(bad) || !strings.Contains(text, n.name) {
+	for k, t := range r.stepTexts() {
+		text := withoutBraces(r.smallTexts()[k])
+		for _, n := range missing {
+			if !strings.Contains(text, n.name) {
+				continue
+			}
+			bad := r.Space.And(t.cond, n.cond)
+			if !r.possible(bad) {
 				continue
 			}
 			hit := wholeWord(n.name).FindStringIndex(text)
@@ -67,7 +73,26 @@ func speaksOfAbsent(r *run) {
 // bracesOut finds what text fetches, which has a rule of its own.
 var bracesOut = regexp.MustCompile(`\{[^{}]*\}`)
 
-func blank(s string) string { return strings.Repeat(" ", len(s)) }
+// withoutBraces puts blanks where bracesOut finds something, so that every other
+// word keeps its place.
+func withoutBraces(text string) string {
+	if !strings.Contains(text, "{") {
+		return text
+	}
+	out, open := []byte(text), -1
+	for i, c := range out {
+		switch {
+		case c == '{':
+			open = i
+		case c == '}' && open >= 0:
+			for k := open; k <= i; k++ {
+				out[k] = ' '
+			}
+			open = -1
+		}
+	}
+	return string(out)
+}
 
 // fetchedThere reports whether the text fetches the same thing in braces.
 func fetchedThere(text, name string) bool {

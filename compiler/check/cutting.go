@@ -103,7 +103,10 @@ func (r *run) unused(c *model.Cut) {
 	groups := map[condition.Cond][]*model.Instance{}
 	var order []condition.Cond
 	for _, i := range c.Instances {
-		bad := r.Space.Diff(r.unsaid(i, i.Cond), r.Space.Any(r.used(i), r.complete(i), r.waits(i)))
+		bad := r.Space.Diff(r.unsaid(i, i.Cond), r.used(i))
+		if r.possible(bad) { // for most that is all
+			bad = r.Space.Diff(bad, r.Space.Or(r.complete(i), r.waits(i)))
+		}
 		if groups[bad] == nil {
 			order = append(order, bad)
 		}

@@ -269,6 +269,13 @@ func neverStitched(r *run) {
 
 // signs gives where each mark and dart is marked, and where it is used.
 func (r *run) signs() (marked, used map[any]condition.Cond, first map[any]*model.Op) {
+	if r.index.marked == nil {
+		r.index.marked, r.index.used, r.index.firstUse = r.signsIn()
+	}
+	return r.index.marked, r.index.used, r.index.firstUse
+}
+
+func (r *run) signsIn() (marked, used map[any]condition.Cond, first map[any]*model.Op) {
 	marked, used, first = map[any]condition.Cond{}, map[any]condition.Cond{}, map[any]*model.Op{}
 	for _, op := range r.Ops() {
 		note := func(t *model.Target) {

@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"seamwarden/compiler/assembly"
+	"seamwarden/compiler/condition"
 	"seamwarden/compiler/model"
 )
 
@@ -20,6 +21,9 @@ type index struct {
 	naming map[*model.Piece][]*model.Seam // the seams that name a piece
 	texts  []stepText
 	small  []string // the same texts in small letters
+
+	marked, used map[any]condition.Cond // see signs
+	firstUse     map[any]*model.Op
 }
 
 // sewing is an operation that sews a seam: what it acts on, and of alternatives the

@@ -244,11 +244,11 @@ func namesOf(p *model.Pattern) condition.Names {
 }
 
 func lower(s string) string {
-	r := []rune(s)
-	if len(r) > 1 && r[0] >= 'A' && r[0] <= 'Z' && !(r[1] >= 'A' && r[1] <= 'Z') {
-		r[0] += 'a' - 'A'
+	capital := func(c byte) bool { return c >= 'A' && c <= 'Z' }
+	if len(s) > 1 && capital(s[0]) && !capital(s[1]) {
+		return string(s[0]+'a'-'A') + s[1:]
 	}
-	return string(r)
+	return s
 }
 
 func waiting(p *model.Pattern) finding.Finding {

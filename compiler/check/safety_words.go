@@ -48,7 +48,7 @@ func claimed(at_ finding.Span, words string) finding.Finding {
 // claimIn finds the first claiming words of a text that their own sentence does not
 // deny and that do not ask for a cloth. Where one sentence claims twice, it is one.
 func claimIn(text string) []int {
-	if !claimStems.in(text) {
+	if !claimStems.begin(text) {
 		return nil
 	}
 	for _, hit := range claiming.FindAllStringIndex(text, -1) {

@@ -2,7 +2,7 @@ package check
 
 import (
 	"fmt"
-	"sort"
+	"slices"
 	"strings"
 
 	"seamwarden/compiler/assembly"
@@ -27,6 +27,9 @@ func oneSide(r *run) {
 		for _, s := range []model.Side{model.Left, model.Right} {
 			other := s.Other()
 			bad := r.Space.Diff(r.Space.Diff(t.Side[s], t.Side[other]), t.Side[model.Neither])
+			if !r.possible(bad) {
+				continue
+			}
 			if k.Seam != nil {
 				bad = r.Space.Diff(r.unsaid(k.Seam, bad), r.doubt(k.Seam))
 			} else {
@@ -136,24 +139,29 @@ func (r *run) hasOther(k assembly.TreatKey, s model.Side) bool {
 	return false
 }
 
-func sortedTreats(m map[assembly.TreatKey]*assembly.Treatment) (all []assembly.TreatKey) {
-	for k := range m {
-		all = append(all, k)
+// sortedTreats puts what is treated in the order of the operations that do it first.
+func sortedTreats(m map[assembly.TreatKey]*assembly.Treatment) []assembly.TreatKey {
+	type treat struct {
+		key   assembly.TreatKey
+		first int
 	}
-	first := func(k assembly.TreatKey) int {
-		for _, op := range m[k].Op {
-			if op != nil {
-				return op.Span.Start.Offset
-			}
+	all := make([]treat, 0, len(m))
+	for k, t := range m {
+		x := treat{key: k}
+		if i := slices.IndexFunc(t.Op[:], func(op *model.Op) bool { return op != nil }); i >= 0 {
+			x.first = t.Op[i].Span.Start.Offset
 		}
-		return 0
+		all = append(all, x)
 	}
-	sort.Slice(all, func(i, j int) bool {
-		a, b := all[i], all[j]
-		if first(a) != first(b) {
-			return first(a) < first(b)
+	slices.SortFunc(all, func(a, b treat) int {
+		if a.first != b.first {
+			return a.first - b.first
 		}
-		return a.Verb+treated(a, model.Left) < b.Verb+treated(b, model.Left)
+		return strings.Compare(a.key.Verb+treated(a.key, model.Left), b.key.Verb+treated(b.key, model.Left))
 	})
-	return
+	keys := make([]assembly.TreatKey, len(all))
+	for i, x := range all {
+		keys[i] = x.key
+	}
+	return keys
 }

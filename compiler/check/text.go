@@ -190,14 +190,13 @@ func typedNumbers(r *run) {
 func otherSide(r *run) {
 	small := r.smallTexts()
 	for n, t := range r.stepTexts() {
-		text := small[n]
 		for _, s := range []model.Side{model.Left, model.Right} {
-			if !strings.Contains(text, s.String()+" ") {
+			if !strings.Contains(small[n], s.String()+" ") {
 				continue
 			}
 			for _, p := range r.Pieces {
 				what := s.String() + " " + lower(p.Name)
-				i := strings.Index(text, what)
+				i := strings.Index(small[n], what)
 				if i < 0 {
 					continue
 				}

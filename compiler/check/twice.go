@@ -3,6 +3,7 @@ package check
 import (
 	"fmt"
 	"sort"
+	"strconv"
 	"strings"
 
 	"seamwarden/compiler/condition"
@@ -27,9 +28,12 @@ func init() {
 var again = map[string]bool{"finish": true, "hem": true, "bind": true, "understitch": true, "staystitch": true, "turn": true, "grade": true, "level": true,
 	"mark": true, "gather": true, "ease": true, "fuse": true, "notch out": true}
 
-// target words what an operation acts on, the same for every way of naming it.
-func targetKey(t *model.Target) string {
-	return fmt.Sprintf("%d %s %s", t.Kind, t.Path, t.Side)
+// doing is what an operation does to what, the same for every way of naming it. said
+// is what stands beside, where that makes a difference.
+type doing struct {
+	verb, path, said string
+	kind             model.TargetKind
+	side, only       model.Side
 }
 
 func doneTwice(r *run) {
@@ -37,19 +41,19 @@ func doneTwice(r *run) {
 		op   *model.Op
 		cond condition.Cond
 	}
-	seen := map[string][]done{}
+	seen := map[doing][]done{}
 	reported := map[*model.Op]bool{}
 	for _, op := range r.Ops() {
-		said := phrasesOf(op)
+		said := ""
 		for _, o := range op.Objects {
 			if op.Row.Sews && o.Seam != nil {
 				continue // seam-sewn-twice knows about stretches
 			}
-			c := r.Space.And(op.Cond, o.Cond)
-			k := op.Verb + " " + targetKey(o) + " " + op.Only.String()
-			if !again[op.Verb] {
-				k += " " + said
+			if said == "" && !again[op.Verb] {
+				said = phrasesOf(op)
 			}
+			c := r.Space.And(op.Cond, o.Cond)
+			k := doing{op.Verb, o.Path, said, o.Kind, o.Side, op.Only}
 			for _, d := range seen[k] {
 				both := r.Space.And(c, d.cond)
 				if d.op == op || reported[op] || !r.possible(both) {
@@ -73,7 +77,7 @@ func phrasesOf(op *model.Op) string {
 			s += " " + a.Length.String()
 		}
 		for _, t := range p.Targets {
-			s += " " + targetKey(t)
+			s += " " + strconv.Itoa(int(t.Kind)) + " " + t.Path + " " + t.Side.String()
 		}
 		parts = append(parts, s)
 	}

@@ -57,6 +57,9 @@ func Build(sources []Source, sizes *size.Chart, sizesFile Text) *Pattern {
 	for _, f := range b.later {
 		f()
 	}
+	for _, p := range b.Pieces {
+		p.gather()
+	}
 	b.each(sources, b.parts)
 	b.each(sources, b.seams)
 	b.eachStep(sources)

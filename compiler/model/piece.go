@@ -1,6 +1,7 @@
 package model
 
 import (
+	"slices"
 	"strings"
 
 	"seamwarden/compiler/condition"
@@ -26,8 +27,10 @@ type Piece struct {
 	Flipped    bool
 	Notes      []*Prose
 	Outlines   []Text
-	doubt      bool // a line of it could not be read, or contradicts itself
-	told       bool // it is reported that its parts do not fit what is said of them
+	instances  []*Instance // as Instances lists them; nil until they are known
+	cloths     []*Instance // as Cloths lists them
+	doubt      bool        // a line of it could not be read, or contradicts itself
+	told       bool        // it is reported that its parts do not fit what is said of them
 }
 
 // Edge is a named edge, in clockwise order as drawn.
@@ -156,16 +159,29 @@ func (p *Piece) mixed() bool {
 	return false
 }
 
-// Instances lists every cut part of the piece.
+// Instances lists every cut part of the piece. The list is shared.
 func (p *Piece) Instances() (all []*Instance) {
+	if p.instances != nil {
+		return p.instances
+	}
 	for _, c := range p.Cuts {
 		all = append(all, c.Instances...)
 	}
-	return
+	return slices.Clip(all)
 }
 
-// Cloths lists the cut parts that are cloth.
+// gather makes the lists that are asked for again and again, once everything that
+// is cut of the piece is known.
+func (p *Piece) gather() {
+	p.instances = p.Instances()
+	p.cloths = slices.Clip(p.Cloths())
+}
+
+// Cloths lists the cut parts that are cloth. The list is shared.
 func (p *Piece) Cloths() (all []*Instance) {
+	if p.cloths != nil {
+		return p.cloths
+	}
 	for _, i := range p.Instances() {
 		if i.Cloth() {
 			all = append(all, i)
@@ -196,9 +212,11 @@ func (p *Piece) Edge(name string) *Edge {
 
 // Mark finds a mark or fold line by name.
 func (p *Piece) Mark(name string) *Mark {
-	for _, m := range append(append([]*Mark(nil), p.Marks...), p.FoldLines...) {
-		if m.ID == name {
-			return m
+	for _, list := range [][]*Mark{p.Marks, p.FoldLines} {
+		for _, m := range list {
+			if m.ID == name {
+				return m
+			}
 		}
 	}
 	return nil
