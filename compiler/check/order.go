@@ -106,10 +106,10 @@ func init() {
 }
 
 func (r *run) troubles() []assembly.Trouble {
-	if !r.played {
-		r.played, r.trouble = true, assembly.Play(r.Pattern)
+	if r.playing == nil {
+		r.playing = beginPlay(r.Pattern)
 	}
-	return r.trouble
+	return r.playing.wait(r.Space)
 }
 
 // troublesOf lists the troubles of a kind that nothing else explains; those that

@@ -91,8 +91,7 @@ type run struct {
 	names   condition.Names
 	out     []finding.Finding
 	facts   *assembly.Facts
-	played  bool
-	trouble []assembly.Trouble
+	playing *playing // the steps are being played; nil if nobody has asked yet
 	idle    map[*model.Op]bool              // operations that hold for no garment
 	spoken  map[any]condition.Cond          // of each thing, where a finding about it is reported
 	uncut   map[*model.Piece]condition.Cond // where a piece is reported as not cut
@@ -116,6 +115,9 @@ func newRun(p *model.Pattern) *run {
 }
 
 func (r *run) all(broken bool) []finding.Finding {
+	if !broken {
+		r.playing = beginPlay(r.Pattern)
+	}
 	order := slices.Clone(registry)
 	slices.SortStableFunc(order, func(a, b *Rule) int { return b.ahead - a.ahead })
 	for _, rule := range order {

@@ -1,11 +1,5 @@
 package condition
 
-// key is an operation and what it is done to, for the memory of results.
-type key struct {
-	op   op
-	a, b Cond
-}
-
 type op uint8
 
 const (
@@ -60,9 +54,12 @@ func (s *Space) Overlaps(a, b Cond) bool { return s.And(a, b) != False }
 
 // run starts an operation with its own count of steps.
 func (s *Space) run(o op, a, b Cond) Cond {
+	if c, ok := trivial(o, a, b); ok { // most are
+		return c
+	}
 	s.steps = 0
-	if len(s.memo) > maxMemo {
-		s.memo = map[key]Cond{}
+	if s.memo.count > maxMemo {
+		s.memo = memo{}
 	}
 	return s.apply(o, a, b)
 }
@@ -83,8 +80,8 @@ func (s *Space) apply(o op, a, b Cond) Cond {
 	if o != opDiff && a > b {
 		a, b = b, a // and, or: either way round
 	}
-	k := key{o, a, b}
-	if c, ok := s.memo[k]; ok {
+	k := keyOf(o, a, b)
+	if c, ok := s.memo.get(k); ok {
 		return c
 	}
 	if s.tooLong() {
@@ -102,7 +99,7 @@ func (s *Space) apply(o op, a, b Cond) Cond {
 // remember keeps a result, unless there is none.
 func (s *Space) remember(k key, c Cond) Cond {
 	if c != Undecided {
-		s.memo[k] = c
+		s.memo.put(k, c)
 	}
 	return c
 }

@@ -77,10 +77,13 @@ type Space struct {
 	branches []Cond // of all nodes, one after the other
 	unique   []int32
 
-	memo     map[key]Cond
+	memo     memo
 	limit    int
 	steps    int // of the operation under way
 	overflow bool
+
+	forked  int           // how many nodes there were when this became a fork
+	brought map[Cond]Cond // what of a fork has been brought over; by its parent alone
 }
 
 // node decides one variable. Nodes 0 and 1 are False and True.
@@ -99,8 +102,7 @@ func NewSpace() *Space { return NewSpaceWithLimit(DefaultLimit) }
 func NewSpaceWithLimit(nodes int) *Space {
 	return &Space{
 		nodes:  []node{{level: terminal}, {level: terminal}},
-		unique: make([]int32, 1024),
-		memo:   map[key]Cond{},
+		unique: make([]int32, 256),
 		limit:  nodes,
 	}
 }
