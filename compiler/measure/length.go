@@ -1,6 +1,7 @@
 package measure
 
 import (
+	"cmp"
 	"math"
 	"math/big"
 )
@@ -44,6 +45,24 @@ func lengthOf(mm *big.Rat) Length {
 	return Length{wide: mm.RatString()}
 }
 
+// short reports whether a length can be reckoned with in whole numbers of 64 bits,
+// as nearly every one can: no product of two such numbers, and no sum of two such
+// products, is too large for that.
+func (l Length) short() bool {
+	const limit = 1 << 31
+	return l.wide == "" && -limit < l.num && l.num < limit && l.under+1 < limit
+}
+
+// reduced keeps num/den millimetres in the one form that they have; den is more
+// than 0.
+func reduced(num, den int64) Length {
+	a, b := max(num, -num), den
+	for b != 0 { // Euclid: a becomes the greatest common divisor
+		a, b = b, a%b
+	}
+	return Length{num: num / a, under: den/a - 1}
+}
+
 // Rat returns the length in millimetres, as a new fraction.
 func (l Length) Rat() *big.Rat {
 	if l.wide == "" {
@@ -69,14 +88,27 @@ func (l Length) Cmp(m Length) int {
 	if l == m {
 		return 0
 	}
+	if l.short() && m.short() {
+		return cmp.Compare(l.num*(m.under+1), m.num*(l.under+1))
+	}
 	return l.Rat().Cmp(m.Rat())
 }
 
 // Add returns l + m.
-func (l Length) Add(m Length) Length { return lengthOf(new(big.Rat).Add(l.Rat(), m.Rat())) }
+func (l Length) Add(m Length) Length {
+	if l.short() && m.short() {
+		return reduced(l.num*(m.under+1)+m.num*(l.under+1), (l.under+1)*(m.under+1))
+	}
+	return lengthOf(new(big.Rat).Add(l.Rat(), m.Rat()))
+}
 
 // Sub returns l − m.
-func (l Length) Sub(m Length) Length { return lengthOf(new(big.Rat).Sub(l.Rat(), m.Rat())) }
+func (l Length) Sub(m Length) Length {
+	if l.short() && m.short() {
+		return reduced(l.num*(m.under+1)-m.num*(l.under+1), (l.under+1)*(m.under+1))
+	}
+	return lengthOf(new(big.Rat).Sub(l.Rat(), m.Rat()))
+}
 
 // Mul returns n times l.
 func (l Length) Mul(n int64) Length { return l.MulRat(big.NewRat(n, 1)) }
@@ -95,7 +127,7 @@ func (l Length) Abs() Length {
 // Sign returns -1, 0 or 1.
 func (l Length) Sign() int {
 	if l.wide == "" {
-		return big.NewInt(l.num).Sign()
+		return cmp.Compare(l.num, 0)
 	}
 	return l.Rat().Sign()
 }

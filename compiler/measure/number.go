@@ -5,6 +5,7 @@ import (
 	"math/big"
 	"strconv"
 	"strings"
+	"unicode/utf8"
 )
 
 // maxDigits is the most digits that one number of a measure may have. Twelve
@@ -32,6 +33,9 @@ var raisedDigits, loweredDigits = digitValues(superscripts), digitValues(subscri
 // them: "1½" and "1 ½" as "1 1/2", "³⁄₁₆" as "3/16", every kind of space as a
 // space. Blanks at both ends are dropped.
 func plainNumber(text string) string {
+	if !strings.ContainsFunc(text, func(r rune) bool { return r >= utf8.RuneSelf }) {
+		return strings.TrimSpace(text) // as nearly all of them are
+	}
 	var b strings.Builder
 	raised := false
 	for _, r := range text {
@@ -118,6 +122,31 @@ func digitsFirst(s string) (digits, rest string) {
 		end++
 	}
 	return s[:end], s[end:]
+}
+
+// plain works a number out in whole numbers, as num/den; false if it is too long for
+// that, or there is something to say about it.
+func (n number) plain() (num, den int64, ok bool) {
+	if len(n.whole)+len(n.decimals) > 6 || len(n.num) > 4 || len(n.den) > 4 {
+		return 0, 0, false
+	}
+	whole, den := wholeOf(n.whole+n.decimals), int64(1)
+	if n.num == "" {
+		for range n.decimals {
+			den *= 10
+		}
+		return whole, den, true
+	}
+	num, den = wholeOf(n.num), wholeOf(n.den)
+	return whole*den + num, den, num < den
+}
+
+// wholeOf gives the value of a few digits.
+func wholeOf(digits string) (n int64) {
+	for i := range len(digits) {
+		n = n*10 + int64(digits[i]-'0')
+	}
+	return
 }
 
 // value works the number out, or says in plain words what is wrong with it.

@@ -72,11 +72,15 @@ func build(text, numberText, unitText string, unitOf func(string) Unit) (Measure
 	case !ok:
 		return Measure{}, errors.New("not a measure; write a number and its unit, such as 5/8in or 1.5cm")
 	}
+	unit := unitOf(unitText)
+	if num, den, ok := n.plain(); ok && unit != NoUnit {
+		f := unitFacts[unit]
+		return Measure{Length: reduced(num*f.num, den*f.den), Unit: unit, Text: text}, nil
+	}
 	value, err := n.value(unitText)
 	if err != nil {
 		return Measure{}, err
 	}
-	unit := unitOf(unitText)
 	if unit == NoUnit {
 		return Measure{}, unknownUnit(numberText, unitText)
 	}
