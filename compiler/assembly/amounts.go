@@ -40,22 +40,32 @@ func (f *Facts) StockInOrder() (all []StockKey) {
 	for k := range f.Stock {
 		all = append(all, k)
 	}
-	sort.Slice(all, func(i, j int) bool {
-		a, b := f.Stock[all[i]][0].Op.Span.Start, f.Stock[all[j]][0].Op.Span.Start
+	f.inOrder(all)
+	return
+}
+
+// inOrder sorts what is taken from stock by the steps that take it first.
+func (f *Facts) inOrder(keys []StockKey) {
+	sort.Slice(keys, func(i, j int) bool {
+		a, b := f.Stock[keys[i]][0].Op.Span.Start, f.Stock[keys[j]][0].Op.Span.Start
 		if a.Offset != b.Offset {
 			return a.Offset < b.Offset
 		}
-		return all[i].Half < all[j].Half
+		return keys[i].Half < keys[j].Half
 	})
-	return
 }
 
 // OfNotion gathers the uses of a notion whatever half of it is used.
 func (f *Facts) OfNotion(n *model.Notion) (all []Amount) {
-	for _, k := range f.StockInOrder() {
-		if k.Notion == n {
-			all = append(all, f.Stock[k]...)
+	var keys []StockKey
+	for _, half := range append([]string{""}, n.Parts...) {
+		if k := (StockKey{Notion: n, Half: half}); len(f.Stock[k]) > 0 && !has(keys, k) {
+			keys = append(keys, k)
 		}
+	}
+	f.inOrder(keys)
+	for _, k := range keys {
+		all = append(all, f.Stock[k]...)
 	}
 	return
 }

@@ -105,9 +105,12 @@ func init() {
 		Why:     "The allowances can only lie on one of the two parts that the seam joins."})
 }
 
-func (r *run) troubles() []assembly.Trouble {
+func (r *run) troubles() []assembly.Trouble { return r.played().trouble }
+
+// played gives what comes of playing the steps through.
+func (r *run) played() *playing {
 	if r.playing == nil {
-		r.playing = beginPlay(r.Pattern)
+		r.playing = beginPlay(r.Pattern, r.facts)
 	}
 	return r.playing.wait(r.Space)
 }
@@ -298,10 +301,9 @@ func gapNeverClosed(r *run, t assembly.Trouble) finding.Finding {
 // loose reports the parts that do not hang together with the rest, those that
 // hang together with one another as one.
 func loose(r *run) {
-	all := assembly.Loose(r.Pattern, r.facts)
 	byCond := map[condition.Cond][]*model.Instance{}
 	var conds []condition.Cond
-	for i, c := range all {
+	for i, c := range r.played().loose {
 		if c = r.Space.And(r.clear(r.unsaid(i, c)), r.Valid); c != condition.False {
 			if byCond[c] == nil {
 				conds = append(conds, c)

@@ -116,7 +116,7 @@ func newRun(p *model.Pattern) *run {
 
 func (r *run) all(broken bool) []finding.Finding {
 	if !broken {
-		r.playing = beginPlay(r.Pattern)
+		r.playing = beginPlay(r.Pattern, r.facts)
 	}
 	order := slices.Clone(registry)
 	slices.SortStableFunc(order, func(a, b *Rule) int { return b.ahead - a.ahead })
