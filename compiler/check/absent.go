@@ -41,13 +41,16 @@ func speaksOfAbsent(r *run) {
 	for _, n := range r.Notions {
 		add(n.Name, n.Cond, n.Span)
 	}
-	missing := all[:0] // those that some garments do not have
+	missing, names := all[:0], stems{} // those that some garments do not have
 	for _, n := range all {
 		if n.cond = r.Space.Diff(r.Valid, conds[n.name]); n.cond != condition.False {
-			missing = append(missing, n)
+			missing, names = append(missing, n), append(names, n.name)
 		}
 	}
 	for k, t := range r.stepTexts() {
+		if !names.in(t.text) {
+			continue
+		}
 		text := withoutBraces(r.smallTexts()[k])
 		for _, n := range missing {
 			if !strings.Contains(text, n.name) {
@@ -71,7 +74,7 @@ func speaksOfAbsent(r *run) {
 }
 
 // bracesOut finds what text fetches, which has a rule of its own.
-var bracesOut = regexp.MustCompile(`\{[^{}]*\}`)
+var bracesOut = expression(`\{[^{}]*\}`)
 
 // withoutBraces puts blanks where bracesOut finds something, so that every other
 // word keeps its place.
@@ -96,7 +99,7 @@ func withoutBraces(text string) string {
 
 // fetchedThere reports whether the text fetches the same thing in braces.
 func fetchedThere(text, name string) bool {
-	for _, b := range bracesOut.FindAllString(text, -1) {
+	for _, b := range bracesOut().FindAllString(text, -1) {
 		for _, word := range strings.FieldsFunc(strings.ToLower(b), func(c rune) bool { return !(c >= 'a' && c <= 'z') }) {
 			if strings.Contains(name, word) && len(word) > 3 {
 				return true

@@ -2,7 +2,6 @@ package check
 
 import (
 	"fmt"
-	"regexp"
 
 	"seamwarden/compiler/condition"
 	"seamwarden/compiler/model"
@@ -19,7 +18,7 @@ func init() {
 }
 
 // takenOut are words of a text that speak of taking basting out, or of its staying in.
-var takenOut = regexp.MustCompile(`(?i)\bbast\w*`)
+var takenOut = expression(`(?i)\bbast\w*`)
 
 // bastingLeft counts as covered what a seam takes, and what an operation closes.
 func bastingLeft(r *run) {
@@ -28,7 +27,7 @@ func bastingLeft(r *run) {
 		out = r.Space.Or(out, op.Cond)
 	}
 	for _, t := range r.stepTexts() {
-		if t.step != nil && basteStems.in(t.text) && takenOut.MatchString(t.text) {
+		if t.step != nil && basteStems.in(t.text) && takenOut().MatchString(t.text) {
 			out = r.Space.Or(out, t.cond)
 		}
 	}

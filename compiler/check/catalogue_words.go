@@ -2,7 +2,6 @@ package check
 
 import (
 	"fmt"
-	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -30,7 +29,7 @@ func init() {
 		Why:     "One of the two was not brought up to date: the cover shows the old number on the new pattern, or the change is not made yet."})
 }
 
-var viewNamed = regexp.MustCompile(`\b[Vv]iew ([A-Z]|[0-9]+)\b`)
+var viewNamed = expression(`\b[Vv]iew ([A-Z]|[0-9]+)\b`)
 
 // viewIs gives where a view is made, and false if there is none of that name.
 func (r *run) viewIs(id string) (condition.Cond, bool) {
@@ -55,7 +54,7 @@ func otherView(r *run) {
 		if !viewStems.in(t.text) {
 			continue
 		}
-		for _, m := range viewNamed.FindAllStringSubmatchIndex(t.text, -1) {
+		for _, m := range viewNamed().FindAllStringSubmatchIndex(t.text, -1) {
 			id := t.text[m[2]:m[3]]
 			c, ok := r.viewIs(id)
 			switch here := r.Space.And(t.cond, r.Valid); {
@@ -69,10 +68,10 @@ func otherView(r *run) {
 }
 
 var (
-	sizeNamed = regexp.MustCompile(`\b[Ss]izes? (\d{1,3}|X{0,3}[SL]|M|\dXL)\b( [a-z]+)?`)
+	sizeNamed = expression(`\b[Ss]izes? (\d{1,3}|X{0,3}[SL]|M|\dXL)\b( [a-z]+)?`)
 	// soldBySize are things that have sizes of their own.
-	soldBySize = regexp.MustCompile(`^ (needles?|buttons?|snaps?|hooks?|eyelets?|pins?|thread|zips?|zippers?|overlock|stitch|foot|to|mm|cm|in)$`)
-	ownSizes   = regexp.MustCompile(`(?i)(needle|button|snap|hook|pin|shoe)s?[^.]{0,20}$`)
+	soldBySize = expression(`^ (needles?|buttons?|snaps?|hooks?|eyelets?|pins?|thread|zips?|zippers?|overlock|stitch|foot|to|mm|cm|in)$`)
+	ownSizes   = expression(`(?i)(needle|button|snap|hook|pin|shoe)s?[^.]{0,20}$`)
 )
 
 func otherSize(r *run) {
@@ -83,12 +82,12 @@ func otherSize(r *run) {
 		if !sizeStems.in(t.text) {
 			continue
 		}
-		for _, m := range sizeNamed.FindAllStringSubmatchIndex(t.text, -1) {
+		for _, m := range sizeNamed().FindAllStringSubmatchIndex(t.text, -1) {
 			id, next := t.text[m[2]:m[3]], ""
 			if m[4] >= 0 {
 				next = t.text[m[4]:m[5]]
 			}
-			if slices.Contains(r.Sizes.Sizes, id) || soldBySize.MatchString(next) || ownSizes.MatchString(t.text[:m[0]]) || strings.HasPrefix(t.text[m[3]:], "/") {
+			if slices.Contains(r.Sizes.Sizes, id) || soldBySize().MatchString(next) || ownSizes().MatchString(t.text[:m[0]]) || strings.HasPrefix(t.text[m[3]:], "/") {
 				continue
 			}
 			r.report(t.cond, at(t.at(m[0], m[3]), "no such size", fmt.Sprintf("The text speaks of size %s, and the table has none.", id), fmt.Sprintf("The sizes are %s.", listed(r.Sizes.Sizes))))
@@ -96,7 +95,7 @@ func otherSize(r *run) {
 	}
 }
 
-var noSpace = regexp.MustCompile(`\b([1-9]\d*)([1-9]\d?)/(2|4|8|16)(?: ?in\b| inch(?:es)?\b|[″"])`)
+var noSpace = expression(`\b([1-9]\d*)([1-9]\d?)/(2|4|8|16)(?: ?in\b| inch(?:es)?\b|[″"])`)
 
 // runTogether keeps the rule for bare measures from judging the same text.
 func runTogether(r *run) {
@@ -104,7 +103,7 @@ func runTogether(r *run) {
 		if !slashStems.in(t.text) {
 			continue
 		}
-		for _, m := range noSpace.FindAllStringSubmatchIndex(t.text, -1) {
+		for _, m := range noSpace().FindAllStringSubmatchIndex(t.text, -1) {
 			over, _ := strconv.Atoi(t.text[m[4]:m[5]])
 			under, _ := strconv.Atoi(t.text[m[6]:m[7]])
 			if over >= under {

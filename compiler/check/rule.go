@@ -91,7 +91,7 @@ type run struct {
 	names   condition.Names
 	out     []finding.Finding
 	facts   *assembly.Facts
-	playing *playing // the steps are being played; nil if nobody has asked yet
+	playing *playing                        // the steps are being played; nil if nobody has asked yet
 	idle    map[*model.Op]bool              // operations that hold for no garment
 	spoken  map[any]condition.Cond          // of each thing, where a finding about it is reported
 	uncut   map[*model.Piece]condition.Cond // where a piece is reported as not cut

@@ -18,15 +18,17 @@ func init() {
 		Why:     "She reads it when she has burnt herself. A caution comes before the step or at its head; common practice of instructions, no standard read."})
 }
 
-// claiming are the words, without the regard to capitals.
-var claiming = regexp.MustCompile(`(?i)\b(?:high[- ]vis(?:ibility)?|hi[- ]?vis(?:ibility)?|ppe|protective (?:clothing|garment|wear)|safety garment|` +
+// claimWords are the words of a claim; claiming finds them at the beginning of a word.
+const claimWords = `(?:high[- ]vis(?:ibility)?|hi[- ]?vis(?:ibility)?|ppe|protective (?:clothing|garment|wear)|safety garment|` +
 	`(?:flame|fire)[- ]?(?:proof|resistant|retardant)|choke[- ]?proof|child[- ]?safe|ce[- ]mark(?:ed)?|certified|compl(?:ies|y) with|` +
-	`(?:meets?|conforms? to|tested to) (?:the )?(?:standard|safety standards|EN|ASTM|ISO|BS|DIN|CPSIA)\b)`)
+	`(?:meets?|conforms? to|tested to) (?:the )?(?:standard|safety standards|EN|ASTM|ISO|BS|DIN|CPSIA)\b)`
+
+var claiming = expression(`(?i)^` + claimWords)
 
 var (
-	denying  = regexp.MustCompile(`(?i)\b(?:not|no|never|neither|nor|cannot|without|isn't|doesn't|don't)\b`)
-	notOnly  = regexp.MustCompile(`(?i)\bnot (?:only|just)\b`)
-	ofACloth = regexp.MustCompile(`(?i)^\s+(?:[a-z-]+\s+)?(?:cloth|fabric|cotton|wool|fleece|lining|material|thread|tape|interfacing|wadding)\b`)
+	denying  = expression(`(?i)\b(?:not|no|never|neither|nor|cannot|without|isn't|doesn't|don't)\b`)
+	notOnly  = expression(`(?i)\bnot (?:only|just)\b`)
+	ofACloth = expression(`(?i)^\s+(?:[a-z-]+\s+)?(?:cloth|fabric|cotton|wool|fleece|lining|material|thread|tape|interfacing|wadding)\b`)
 )
 
 func claims(r *run) {
@@ -48,16 +50,20 @@ func claimed(at_ finding.Span, words string) finding.Finding {
 // claimIn finds the first claiming words of a text that their own sentence does not
 // deny and that do not ask for a cloth. Where one sentence claims twice, it is one.
 func claimIn(text string) []int {
-	if !claimStems.begin(text) {
-		return nil
-	}
-	for _, hit := range claiming.FindAllStringIndex(text, -1) {
+	end := 0 // of the words that were found last
+	for at := range claimStems.beginnings(text) {
+		hit := claiming().FindStringIndex(text[at:])
+		if hit == nil || at < end {
+			continue
+		}
+		hit[0], hit[1] = at, at+hit[1]
+		end = hit[1]
 		from := 0
 		if i := lastStop(text[:hit[0]]); i >= 0 {
 			from = i
 		}
-		before := notOnly.ReplaceAllString(text[from:hit[0]], "")
-		if !denying.MatchString(before) && !ofACloth.MatchString(text[hit[1]:]) {
+		before := notOnly().ReplaceAllString(text[from:hit[0]], "")
+		if !denying().MatchString(before) && !ofACloth().MatchString(text[hit[1]:]) {
 			return hit
 		}
 	}
@@ -76,10 +82,10 @@ func lastStop(text string) int {
 }
 
 // hazardWords find what a caution is about that does not say so.
-var hazardWords = map[string]*regexp.Regexp{
-	"iron":   regexp.MustCompile(`(?i)\b(?:iron|steam|burns?)\b`),
-	"blade":  regexp.MustCompile(`(?i)\b(?:blades?|knife|shears|scissors|cutters?|seam ripper)\b`),
-	"needle": regexp.MustCompile(`(?i)\b(?:needles?|pins?)\b`),
+var hazardWords = map[string]func() *regexp.Regexp{
+	"iron":   expression(`(?i)\b(?:iron|steam|burns?)\b`),
+	"blade":  expression(`(?i)\b(?:blades?|knife|shears|scissors|cutters?|seam ripper)\b`),
+	"needle": expression(`(?i)\b(?:needles?|pins?)\b`),
 }
 
 // brings tells whether an operation works with what a hazard comes from.
@@ -122,7 +128,7 @@ func worksWith(c *model.Caution, done []*model.Op) *model.Op {
 			continue
 		}
 		for hazard, words := range hazardWords {
-			if words.MatchString(c.Text.Text) && brings(hazard, op.Row) {
+			if words().MatchString(c.Text.Text) && brings(hazard, op.Row) {
 				return op
 			}
 		}

@@ -2,7 +2,6 @@ package check
 
 import (
 	"fmt"
-	"regexp"
 	"slices"
 	"strings"
 
@@ -164,14 +163,14 @@ func (r *run) declaredIn(s *model.Step) map[measure.Length]bool {
 	return m
 }
 
-var typedNumber = regexp.MustCompile(`(?i)\b(steps?|pieces?|figures?|fig\.)\s+(?:no\.?\s*)?[0-9]+`)
+var typedNumber = expression(`(?i)\b(steps?|pieces?|figures?|fig\.)\s+(?:no\.?\s*)?[0-9]+`)
 
 func typedNumbers(r *run) {
 	for _, t := range r.stepTexts() {
 		if !strings.ContainsAny(t.text, "0123456789") {
 			continue // most texts; the expression is slow to try everywhere
 		}
-		for _, hit := range typedNumber.FindAllStringIndex(t.text, -1) {
+		for _, hit := range typedNumber().FindAllStringIndex(t.text, -1) {
 			what := t.text[hit[0]:hit[1]]
 			help := "Name it in braces: {step NAME} prints the number that the step has for this reader."
 			switch strings.ToLower(what[:1]) {
@@ -189,13 +188,18 @@ func typedNumbers(r *run) {
 // NAME only, and the other way round.
 func otherSide(r *run) {
 	small := r.smallTexts()
+	names := make([]string, len(r.Pieces))
+	for i, p := range r.Pieces {
+		names[i] = lower(p.Name)
+	}
 	for n, t := range r.stepTexts() {
 		for _, s := range []model.Side{model.Left, model.Right} {
-			if !strings.Contains(small[n], s.String()+" ") {
+			word := s.String() + " "
+			if !strings.Contains(small[n], word) {
 				continue
 			}
-			for _, p := range r.Pieces {
-				what := s.String() + " " + lower(p.Name)
+			for k, p := range r.Pieces {
+				what := word + names[k]
 				i := strings.Index(small[n], what)
 				if i < 0 {
 					continue

@@ -3,6 +3,7 @@ package measure
 import (
 	"regexp"
 	"strings"
+	"sync"
 	"unicode"
 	"unicode/utf8"
 )
@@ -25,10 +26,10 @@ const (
 	unitOrSign = `(?:` + gap + `*["″”]|(?:` + gap + `*|-)` + aUnit + `\b)`
 )
 
-var firstWord = regexp.MustCompile(`^[A-Za-z]+`)
+var firstWord = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`^[A-Za-z]+`) })
 
 // atNumber reads a measure that begins a text.
-var atNumber = regexp.MustCompile(`^(?:` + aNumber + unitOrSign + `)`)
+var atNumber = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`^(?:` + aNumber + unitOrSign + `)`) })
 
 // afterInches are words that follow inches: "4 in long", "2 in from the edge".
 var afterInches = words(`long wide deep high apart square from to above below of and or seam allowance
@@ -48,7 +49,7 @@ func words(text string) map[string]bool {
 func FindAll(prose string) []Found {
 	var all []Found
 	for start := nextNumber(prose, 0); start < len(prose); {
-		at := atNumber.FindStringIndex(prose[start:])
+		at := atNumber().FindStringIndex(prose[start:])
 		if at == nil {
 			start = nextNumber(prose, start+1)
 			continue
@@ -101,7 +102,7 @@ func mayBePreposition(text, after string) bool {
 	if unit != "in" || !spaced || strings.ContainsAny(number, "./,") || !strings.HasPrefix(after, " ") {
 		return false
 	}
-	next := firstWord.FindString(after[1:])
+	next := firstWord().FindString(after[1:])
 	return next != "" && !afterInches[next]
 }
 
