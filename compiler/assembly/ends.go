@@ -12,11 +12,12 @@ func key(i *model.Instance, e *model.Edge, s model.Side) model.EdgeUse {
 
 func keyOf(u *model.EdgeUse) model.EdgeUse { return key(u.Instance, u.Edge, u.Side) }
 
-func keys(uses []*model.EdgeUse) (all []model.EdgeUse) {
+func keys(uses []*model.EdgeUse) []model.EdgeUse {
+	all := make([]model.EdgeUse, 0, len(uses))
 	for _, u := range uses {
 		all = append(all, keyOf(u))
 	}
-	return
+	return all
 }
 
 // neighbour gives the edge before (-1) or after (+1) another on the same part, as
@@ -85,20 +86,26 @@ func near(space *condition.Space, u *model.EdgeUse, step int) (all []member) {
 }
 
 // meetings knows which edges meet at a point, since one seam line takes both.
-type meetings map[[2]model.EdgeUse]bool
+// Few meet each edge.
+type meetings map[model.EdgeUse][]model.EdgeUse
 
 func (m meetings) add(a, b model.EdgeUse) {
-	m[[2]model.EdgeUse{a, b}], m[[2]model.EdgeUse{b, a}] = true, true
+	if !m.has(a, b) {
+		m[a] = append(m[a], b)
+		m[b] = append(m[b], a)
+	}
 }
 
-func (m meetings) has(a, b model.EdgeUse) bool { return m[[2]model.EdgeUse{a, b}] }
+func (m meetings) has(a, b model.EdgeUse) bool { return has(m[a], b) }
 
 // take notes the edges that meet since one seam line takes them: those that follow
 // each other in a row, those at the same end of two rows, and what is caught with
 // them.
 func (m meetings) take(space *condition.Space, l *seamline) {
-	for _, x := range append(append([]pair(nil), l.a.pairs...), l.b.pairs...) {
-		m.add(x.a, x.b)
+	for _, r := range []*row{&l.a, &l.b} {
+		for _, x := range r.pairs {
+			m.add(x.a, x.b)
+		}
 	}
 	m.across(space, l.a.first, l.b.first)
 	m.across(space, l.a.last, l.b.last)

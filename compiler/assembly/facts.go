@@ -62,7 +62,8 @@ type Treatment struct {
 
 // Gather reads the steps once.
 func Gather(p *model.Pattern) *Facts {
-	f := &Facts{Used: map[*model.Instance]condition.Cond{}, Shut: map[model.EdgeUse]condition.Cond{}, Stock: map[StockKey][]Amount{},
+	parts, _, uses := sizes(p)
+	f := &Facts{Used: make(map[*model.Instance]condition.Cond, parts), Shut: make(map[model.EdgeUse]condition.Cond, uses), Stock: map[StockKey][]Amount{},
 		Holes: map[*model.Notion][]Amount{}, Treats: map[TreatKey]*Treatment{}, space: p.Space}
 	for _, op := range p.Ops() {
 		for _, o := range op.Objects {

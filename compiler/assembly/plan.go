@@ -34,8 +34,9 @@ type seamline struct {
 }
 
 func newPlan(p *model.Pattern) *plan {
-	w := &plan{Pattern: p, meet: meetings{}, lines: map[*model.Join]*seamline{}, of: map[*model.Instance][]*seamline{},
-		takes: map[model.EdgeUse][]*seamline{}, ends: map[model.EdgeUse][]*seamEnd{},
+	parts, lines, uses := sizes(p)
+	w := &plan{Pattern: p, meet: make(meetings, uses), lines: make(map[*model.Join]*seamline, lines), of: make(map[*model.Instance][]*seamline, parts),
+		takes: make(map[model.EdgeUse][]*seamline, uses), ends: make(map[model.EdgeUse][]*seamEnd, uses),
 		gaps: map[string]*model.Gap{}, everLeft: map[*model.Gap]condition.Cond{}, made: map[*model.Part][]*seamline{}}
 	for _, g := range p.Gaps {
 		w.gaps[g.ID] = g
@@ -45,19 +46,32 @@ func newPlan(p *model.Pattern) *plan {
 			w.everLeft[g] = p.Space.Or(w.everLeft[g], op.Cond)
 		}
 	}
-	var lines []*seamline
+	all := make([]*seamline, 0, lines)
 	for _, s := range p.Seams {
 		for _, j := range s.Copies {
-			lines = append(lines, w.take(j))
+			all = append(all, w.take(j))
 		}
 	}
-	for _, l := range lines {
+	for _, l := range all {
 		w.draw(l)
 	}
 	for _, x := range p.Parts {
 		w.made[x] = w.inside(x)
 	}
 	return w
+}
+
+// sizes counts what is kept for each cut part, seam line and edge in a seam, so that
+// no map has to grow.
+func sizes(p *model.Pattern) (parts, lines, uses int) {
+	for _, x := range p.Pieces {
+		parts += len(x.Instances())
+	}
+	for _, s := range p.Seams {
+		lines += len(s.Copies)
+		uses += len(s.Uses())
+	}
+	return
 }
 
 // gapLeft gives the opening that an operation leaves.
@@ -92,13 +106,13 @@ func (w *plan) take(j *model.Join) *seamline {
 	}
 	l.uses = append(l.uses, l.caught...)
 	w.lines[j] = l
-	seen := map[*model.Instance]bool{}
+	var seen []*model.Instance
 	for n, u := range l.uses {
 		w.takes[u] = append(w.takes[u], l)
-		if seen[u.Instance] {
+		if has(seen, u.Instance) {
 			continue
 		}
-		seen[u.Instance] = true
+		seen = append(seen, u.Instance)
 		if n < len(l.uses)-len(l.caught) {
 			l.parts = append(l.parts, u.Instance)
 		}

@@ -45,10 +45,10 @@ func (w *play) sew(op *model.Op, t *model.Target, l *seamline, c condition.Cond)
 			w.shut.add(u, op, c)
 		}
 	}
-	seen := map[*model.Instance]bool{}
+	var seen []*model.Instance
 	for _, u := range l.uses {
-		if !seen[u.Instance] {
-			seen[u.Instance] = true
+		if !has(seen, u.Instance) {
+			seen = append(seen, u.Instance)
 			w.fastenedBefore(op, u.Instance, c)
 			w.joined.add(u.Instance, op, c)
 		}
@@ -101,8 +101,10 @@ func turnsOver(op *model.Op) bool { return op.Phrase("to") == nil && op.Phrase("
 // an edge and what is caught with it: they must be sewn before.
 func (w *play) crossRows(op *model.Op, l *seamline, c condition.Cond) {
 	var open []crossed
-	for _, p := range append(append([]pair(nil), l.a.pairs...), l.b.pairs...) {
-		open = append(open, w.crossPair(l, p, c)...)
+	for _, r := range []*row{&l.a, &l.b} {
+		for _, p := range r.pairs {
+			open = append(open, w.crossPair(l, p, c)...)
+		}
 	}
 	for _, u := range l.caught {
 		for _, v := range l.uses[:len(l.uses)-len(l.caught)] {
