@@ -19,17 +19,11 @@ func init() {
 
 // oneSide compares what is done to the left and the right one of each pair.
 func oneSide(r *run) {
-	for _, k := range sortedTreats(r.facts.Treats) {
+	for _, k := range sortedTreats(r.facts.Treats, r.unevenly) {
 		t := r.facts.Treats[k]
-		if t.Said {
-			continue
-		}
 		for _, s := range []model.Side{model.Left, model.Right} {
 			other := s.Other()
-			bad := r.Space.Diff(r.Space.Diff(t.Side[s], t.Side[other]), t.Side[model.Neither])
-			if !r.possible(bad) {
-				continue
-			}
+			bad := r.onlyOn(t, s)
 			if k.Seam != nil {
 				bad = r.Space.Diff(r.unsaid(k.Seam, bad), r.doubt(k.Seam))
 			} else {
@@ -42,6 +36,16 @@ func oneSide(r *run) {
 			r.tellEdges(k, other, bad)
 		}
 	}
+}
+
+// onlyOn is where something is treated on one side and not on the other.
+func (r *run) onlyOn(t *assembly.Treatment, s model.Side) condition.Cond {
+	return r.Space.Diff(r.Space.Diff(t.Side[s], t.Side[s.Other()]), t.Side[model.Neither])
+}
+
+// unevenly reports whether a treatment is done to one side only, and that is not said.
+func (r *run) unevenly(t *assembly.Treatment) bool {
+	return !t.Said && (r.possible(r.onlyOn(t, model.Left)) || r.possible(r.onlyOn(t, model.Right)))
 }
 
 // reportSide points at the operations that treat one side only, each for the
@@ -139,14 +143,18 @@ func (r *run) hasOther(k assembly.TreatKey, s model.Side) bool {
 	return false
 }
 
-// sortedTreats puts what is treated in the order of the operations that do it first.
-func sortedTreats(m map[assembly.TreatKey]*assembly.Treatment) []assembly.TreatKey {
+// sortedTreats puts what is treated in a way that matters in the order of the
+// operations that do it first.
+func sortedTreats(m map[assembly.TreatKey]*assembly.Treatment, matters func(*assembly.Treatment) bool) []assembly.TreatKey {
 	type treat struct {
 		key   assembly.TreatKey
 		first int
 	}
-	all := make([]treat, 0, len(m))
+	var all []treat
 	for k, t := range m {
+		if !matters(t) {
+			continue
+		}
 		x := treat{key: k}
 		if i := slices.IndexFunc(t.Op[:], func(op *model.Op) bool { return op != nil }); i >= 0 {
 			x.first = t.Op[i].Span.Start.Offset

@@ -2,7 +2,6 @@ package check
 
 import (
 	"regexp"
-	"slices"
 	"sync"
 )
 
@@ -27,22 +26,55 @@ func (list stems) in(text string) bool {
 // beginnings gives the places where a word of a text begins with one of the stems.
 func (list stems) beginnings(text string) func(yield func(int) bool) { return list.places(text, true) }
 
-// places goes through a text once; at most places a look at one letter is enough.
+// places goes through a text once; at most places a look at two letters is enough.
 func (list stems) places(text string, atWord bool) func(yield func(int) bool) {
 	return func(yield func(int) bool) {
-		var first [256]bool
-		for _, s := range list {
-			first[s[0]] = true
-		}
+		begins := list.firstTwo()
 		inWord := false
 		for i := range len(text) {
-			c := small(text[i])
-			if first[c] && !(atWord && inWord) && slices.ContainsFunc(list, func(s string) bool { return hasStem(text[i:], s) }) && !yield(i) {
+			if !(atWord && inWord) && begins[twoAt(text, i)] && list.at(text[i:]) && !yield(i) {
 				return
 			}
-			inWord = c >= 'a' && c <= 'z' || c >= '0' && c <= '9' || c == '_'
+			if atWord {
+				c := small(text[i])
+				inWord = c >= 'a' && c <= 'z' || c >= '0' && c <= '9' || c == '_'
+			}
 		}
 	}
+}
+
+// twoAt folds two letters of a text into a small number, whatever their capitals.
+func twoAt(text string, i int) int {
+	two := int(text[i]&31) << 5
+	if i+1 < len(text) {
+		two |= int(text[i+1] & 31)
+	}
+	return two
+}
+
+// firstTwo marks the two letters that each stem begins with; after a stem of one any
+// letter may follow.
+func (list stems) firstTwo() (begins [1024]bool) {
+	for _, s := range list {
+		if len(s) > 1 {
+			begins[twoAt(s, 0)] = true
+			continue
+		}
+		for next := range 32 {
+			begins[twoAt(s, 0)|next] = true
+		}
+	}
+	return
+}
+
+// at reports whether a text begins with one of the stems.
+func (list stems) at(text string) bool {
+	for _, s := range list {
+		if hasStem(text, s) {
+			return true
+		}
+	}
+	return false
 }
 
 func hasStem(text, stem string) bool {
