@@ -10,68 +10,116 @@ import (
 )
 
 func init() {
-	register(Rule{ID: "text-speaks-of-what-is-absent", Severity: finding.Warning, Category: "prose", whole: true, run: speaksOfAbsent,
-		Purpose: "The text of a step names a piece or a notion in garments that do not have it.",
+	register(Rule{ID: "text-speaks-of-what-is-absent", Severity: finding.Warning, Category: "prose", whole: true, ahead: -3, run: speaksOfAbsent,
+		Purpose: "A text, a title, a figure or a caution speaks of something in garments that do not have it.",
 		Why:     "Somebody reads of a hood that her garment does not have; a guard is missing on the text."})
 }
 
-// speaksOfAbsent looks for the names of pieces and notions that are not in every
-// garment. A name that is part of another, longer one that is there says nothing.
+// spoken is a place where a text speaks of what is not there.
+type spoken struct {
+	name string
+	at   finding.Span
+	decl finding.Span
+}
+
+// speaksOfAbsent looks for what is not in every garment, by its name and by the
+// word that says what it is. A name that is part of another, longer one that is
+// there says nothing. What is said of the same garments is reported together, and
+// not where something else is found in just these: then the guard of the thing
+// itself may be wrong.
 func speaksOfAbsent(r *run) {
-	type named struct {
-		name string
-		cond condition.Cond
-		decl finding.Span
+	v := r.vocabulary()
+	if len(v.names) == 0 {
+		return
 	}
-	var all []named
-	conds := map[string]condition.Cond{}
-	add := func(name string, c condition.Cond, at finding.Span) {
-		name = lower(shortName(name))
-		if len(name) < 4 || bodyWords[name] {
-			return
+	groups := map[condition.Cond][]spoken{}
+	var order []condition.Cond
+	note := func(bad condition.Cond, s spoken) {
+		bad = r.Space.And(bad, r.Valid)
+		if groups[bad] == nil && !r.explained(bad) {
+			order = append(order, bad)
 		}
-		if _, ok := conds[name]; !ok {
-			all = append(all, named{name: name, decl: at})
-		}
-		conds[name] = r.Space.Or(conds[name], c)
+		groups[bad] = append(groups[bad], s)
 	}
-	for _, p := range r.Pieces {
-		add(p.Name, p.Cond, p.Span)
-	}
-	for _, n := range r.Notions {
-		add(n.Name, n.Cond, n.Span)
-	}
-	missing, names := all[:0], stems{} // those that some garments do not have
-	for _, n := range all {
-		if n.cond = r.Space.Diff(r.Valid, conds[n.name]); n.cond != condition.False {
-			missing, names = append(missing, n), append(names, n.name)
+	for _, t := range r.written() {
+		text := withoutBraces(strings.ToLower(t.text))
+		if len(text) == len(t.text) && r.possible(t.cond) {
+			v.listen(t, text, note)
 		}
 	}
-	for k, t := range r.stepTexts() {
-		if !names.in(t.text) {
-			continue
-		}
-		text := withoutBraces(r.smallTexts()[k])
-		for _, n := range missing {
-			if !strings.Contains(text, n.name) {
-				continue
-			}
-			bad := r.Space.And(t.cond, n.cond)
-			if !r.possible(bad) {
-				continue
-			}
-			hit := wholeWord(n.name).FindStringIndex(text)
-			if hit == nil || partOfAnother(text, hit, n.name, conds, r, bad) || len(text) != len(t.text) {
-				continue
-			}
-			if fetchedThere(t.text, n.name) {
-				continue // the braces beside it are reported
-			}
-			f := at(t.at(hit[0], hit[1]), "not in all of them", fmt.Sprintf("The text speaks of the %s where there is none.", n.name), "Put the sentence in a block of its own with the same guard.")
-			r.report(bad, also(f, n.decl, "declared here"))
-		}
+	for _, bad := range order {
+		r.reportSpoken(bad, groups[bad])
 	}
 }
+
+// reportSpoken makes one finding of what is said of the same garments.
+func (r *run) reportSpoken(bad condition.Cond, all []spoken) {
+	first := all[0]
+	f := also(at(first.at, "not in all of them", fmt.Sprintf("The text speaks of the %s where there is none.", first.name), "Put the sentence in a block of its own with the same guard."), first.decl, "declared here")
+	var others []finding.Span
+	for _, s := range all[1:] {
+		f = also(f, s.at, "and of the "+s.name+" here")
+		others = append(others, s.at)
+	}
+	r.report(bad, f, others...)
+}
+
+// listen notes what one text speaks of, each thing in the garments in which no
+// other is noted.
+func (v *vocabulary) listen(t stepText, text string, note func(condition.Cond, spoken)) {
+	left := t.cond
+	try := func(c condition.Cond, find func(bad condition.Cond) []int, name string, decl finding.Span) {
+		bad := v.r.Space.Diff(left, c)
+		if !v.r.possible(bad) {
+			return
+		}
+		if hit := find(bad); hit != nil {
+			left = v.r.Space.And(left, c)
+			note(bad, spoken{name, t.at(hit[0], hit[1]), decl})
+		}
+	}
+	for _, n := range v.names {
+		if strings.Contains(text, n.name) {
+			try(n.cond, func(bad condition.Cond) []int { return v.spokenOf(t.text, text, n, bad) }, n.name, n.decl)
+		}
+	}
+	for _, m := range seamWords.FindAllStringSubmatchIndex(text, -1) {
+		word := singular(text[m[2]:m[3]])
+		c, known := v.words[word]
+		if !known || bodyWords[word] || supposing.MatchString(sentenceAt(text, m[0])) || oneOfSeveral(text, m) {
+			continue
+		}
+		try(c, func(condition.Cond) []int { return m[:2] }, word+" seam", finding.Span{})
+	}
+}
+
+// spokenOf gives the first place where a text speaks of a thing as if it were
+// there. The text is small letters, with blanks for its braces; the rule for
+// braces reports what they fetch.
+func (v *vocabulary) spokenOf(source, text string, n spokenName, bad condition.Cond) []int {
+	if fetchedThere(source, n.name) {
+		return nil
+	}
+	for _, hit := range n.find.FindAllStringIndex(text, -1) {
+		sentence := sentenceAt(text, hit[0])
+		switch {
+		case partOfAnother(text, hit, n.name, v.conds, v.r, bad), ofATool.MatchString(text[hit[1]:]), supposing.MatchString(sentence), oneOfSeveral(text, hit), strings.HasSuffix(text[:hit[0]], " no "):
+		case n.alone && text[hit[0]] == 'a' && deniedThere.MatchString(sentence):
+		default:
+			return hit
+		}
+	}
+	return nil
+}
+
+// oneOfSeveral reports whether a thing is named beside another one that may stand
+// in its place: the hood or the collar.
+func oneOfSeveral(text string, hit []int) bool {
+	return strings.HasPrefix(text[hit[1]:], " or ") || strings.HasSuffix(text[:hit[0]], " or ")
+}
+
+// seamWords finds a seam that is called by a word of its name: the yoke seam.
+var seamWords = regexp.MustCompile(`\bthe ([a-z]+) seams?\b`)
 
 // bracesOut finds what text fetches, which has a rule of its own.
 var bracesOut = expression(`\{[^{}]*\}`)

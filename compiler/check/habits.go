@@ -278,6 +278,7 @@ func (r *run) signs() (marked, used map[any]condition.Cond, first map[any]*model
 func (r *run) signsIn() (marked, used map[any]condition.Cond, first map[any]*model.Op) {
 	marked, used, first = map[any]condition.Cond{}, map[any]condition.Cond{}, map[any]*model.Op{}
 	for _, op := range r.Ops() {
+		cond := op.Cond
 		note := func(t *model.Target) {
 			if t == nil {
 				return
@@ -292,10 +293,10 @@ func (r *run) signsIn() (marked, used map[any]condition.Cond, first map[any]*mod
 				return
 			}
 			if op.Verb == "mark" {
-				marked[x] = r.Space.Or(marked[x], op.Cond)
+				marked[x] = r.Space.Or(marked[x], cond)
 				return
 			}
-			used[x] = r.Space.Or(used[x], op.Cond)
+			used[x] = r.Space.Or(used[x], cond)
 			if first[x] == nil {
 				first[x] = op
 			}
@@ -315,8 +316,10 @@ func (r *run) signsIn() (marked, used map[any]condition.Cond, first map[any]*mod
 						note(row.To)
 					}
 					for _, c := range t.Seam.Catching {
+						cond = r.Space.And(op.Cond, c.Target.Cond) // the place is used where the part is
 						note(c.At)
 					}
+					cond = op.Cond
 				}
 			})
 		}
