@@ -1,0 +1,314 @@
+package check
+
+import (
+	"fmt"
+	"regexp"
+	"strings"
+
+	"seamwarden/compiler/condition"
+	"seamwarden/compiler/model"
+	"seamwarden/dsl/finding"
+)
+
+func init() {
+	register(Rule{ID: "text-tells-of-work-not-done", Severity: finding.Advice, Category: "prose", whole: true, ahead: -5, run: toldOf,
+		Purpose: "A text speaks of basting, topstitching, a bound edge or the like, and no operation makes it.",
+		Why:     "Either the work is missing, or the sentence is left over from another way of sewing; the sewist looks for stitches that are not there."})
+}
+
+// outcome is what an operation leaves behind, as texts speak of it.
+type outcome struct {
+	verb     string
+	by       []string       // the operations that leave it
+	stitches bool           // the word is the name of the stitches, wherever they are; else it is said of a piece of the step
+	stem     string         // letters that the text must hold
+	find     *regexp.Regexp // the words
+}
+
+// outcomes are words that name what one operation leaves. Turned, sewn, stitched
+// and finished are left by too many to say anything.
+var outcomes = []outcome{
+	said("baste", "bast", "basted", "baste", "tack"),
+	said("topstitch", "topstitch", "topstitched", visible...),
+	said("edgestitch", "edgestitch", "edgestitched", visible...),
+	said("understitch", "understitch", "understitched", "understitch"),
+	said("staystitch", "staystitch", "staystitched", "staystitch", "reinforce"),
+	said("slipstitch", "slipstitch", "slipstitched", "slipstitch"),
+	said("tack", "tacked", "tacked", "tack", "bar-tack", "slipstitch", "stitch", "baste"),
+	said("hem", "hemmed", "hemmed", "hem", "press under", "turn under", "fell", "bind", "cover"),
+	said("fuse", "fused", "fused", "fuse"),
+	said("gather", "gathered", "gathered", "gather", "ease", "shirr", "pleat", "thread", "stitch", "sew"),
+	said("clip", "clipped", "clipped", "clip", "notch out", "trim", "grade", "slash", "cut"),
+	said("bind", "bound", "bound (?:edge|end)s?", "bind", "cover"),
+	said("press under", "pressed", "pressed (?:edge|end)s?", "press under", "turn under", "hem"),
+	stitches("baste", "basting", "basting", "baste", "tack"),
+	stitches("topstitch", "topstitching", "topstitching", visible...),
+	stitches("understitch", "understitching", "understitching", "understitch"),
+	stitches("staystitch", "staystitching", "staystitching", "staystitch", "reinforce"),
+	stitches("bar-tack", "bar tack", "bar tacks?", "bar-tack", "tack", "stitch"),
+	stitches("mark", "mark", "(?:the|its|their|each|every|both|two) (?:[a-z]+ )?marks?", "mark"),
+}
+
+var visible = []string{"topstitch", "edgestitch", "stitch", "quilt", "ditch", "hem", "fell"}
+
+func said(verb, stem, words string, by ...string) outcome {
+	return outcome{verb, by, false, stem, regexp.MustCompile(`\b` + words + `\b`)}
+}
+
+func stitches(verb, stem, words string, by ...string) outcome {
+	return outcome{verb, by, true, stem, regexp.MustCompile(`\b` + words + `\b`)}
+}
+
+// toldOf looks in every text for what no operation leaves.
+func toldOf(r *run) {
+	w := r.doings()
+	for _, t := range r.written() {
+		text := strings.ToLower(t.text)
+		if len(text) != len(t.text) {
+			continue
+		}
+		for i := range outcomes {
+			if o := &outcomes[i]; strings.Contains(text, o.stem) {
+				w.listen(t, text, o)
+			}
+		}
+	}
+}
+
+// listen takes the first place of a text where it speaks of an outcome plainly.
+// Where a pattern does this kind of work nowhere by an operation, the text that
+// tells to do it is enough.
+func (w *doings) listen(t stepText, text string, o *outcome) {
+	for _, hit := range o.find.FindAllStringIndex(text, -1) {
+		sentence := sentenceAt(text, hit[0])
+		if supposing.MatchString(sentence) || deniedThere.MatchString(sentence) || strings.HasPrefix(text[hit[1]:], " to ") && o.verb == "bind" {
+			continue
+		}
+		done, what := w.everywhere(o), ""
+		if !w.any(o) {
+			if w.toldAnywhere(o) {
+				return
+			}
+		} else if !o.stitches {
+			done, what = w.near(t, text, hit[0], o)
+		} else if strings.HasSuffix(text[:hit[0]], "row of ") {
+			done = w.onPieces(w.pieces(t, text), o)
+		}
+		bad := w.r.Space.And(w.r.Space.Diff(t.cond, done), w.r.Valid)
+		if bad == condition.False || w.r.found[bad] {
+			continue
+		}
+		w.r.report(bad, w.missing(t, text[hit[0]:hit[1]], what, hit, o))
+		return
+	}
+}
+
+func (w *doings) missing(t stepText, word, what string, hit []int, o *outcome) finding.Finding {
+	headline := fmt.Sprintf("The text speaks of “%s”, and no `%s` makes it.", word, o.verb)
+	if what != "" {
+		headline = fmt.Sprintf("The text says that %s is %s, and no `%s` does it.", the(what), word, o.verb)
+	}
+	return at(t.at(hit[0], hit[1]), "done nowhere", headline,
+		fmt.Sprintf("Add the operation, `%s …`; guard the text as the work is guarded; or take the sentence out.", o.verb))
+}
+
+// doings are what the operations of a pattern leave on its pieces.
+type doings struct {
+	r    *run
+	ops  map[string][]*model.Op // by verb
+	read string                 // every text that may tell to do something, in small letters
+}
+
+func (r *run) doings() *doings {
+	w := &doings{r: r, ops: map[string][]*model.Op{}}
+	for _, op := range r.Ops() {
+		w.ops[op.Verb] = append(w.ops[op.Verb], op)
+	}
+	return w
+}
+
+func (w *doings) any(o *outcome) bool {
+	for _, v := range o.by {
+		if len(w.ops[v]) > 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// everywhere is where one of the operations is done at all.
+func (w *doings) everywhere(o *outcome) (c condition.Cond) {
+	c = condition.False
+	for _, v := range o.by {
+		for _, op := range w.ops[v] {
+			c = w.r.Space.Or(c, op.Cond)
+		}
+	}
+	return
+}
+
+// markIt is how a text tells to mark something; the noun is the same word.
+var markIt = regexp.MustCompile(`(?:^|[.:;!]\s+|\n\s*|\band |\bthen )(?:mark|transfer) (?:the|all|each|every|both|it|them|where|what|a|on|with|your|its)\b`)
+
+// toldAnywhere reports whether a text of a step tells to do the work. Marks that
+// are declared nowhere, and edges that may be bound or pressed in other ways, are
+// left to the texts.
+func (w *doings) toldAnywhere(o *outcome) bool {
+	if w.read == "" {
+		for _, t := range w.r.stepTexts() {
+			w.read += " " + strings.ToLower(t.text)
+		}
+		for _, s := range w.r.Steps() {
+			w.read += " " + strings.ToLower(s.Title.Text)
+		}
+	}
+	switch o.verb {
+	case "bind", "press under":
+		return true
+	case "mark":
+		return !w.r.marksUsed() || markIt.MatchString(w.read)
+	case "bar-tack":
+		return strings.Contains(w.read, "bar tack")
+	}
+	return tellsTo(w.read, o.verb)
+}
+
+// marksUsed reports whether a mark is declared and an operation works by it.
+func (r *run) marksUsed() bool {
+	_, used, _ := r.signs()
+	for x := range used {
+		if _, ok := x.(*model.Mark); ok {
+			return true
+		}
+	}
+	return false
+}
+
+// near is where the work is done on what the text speaks of: on the thing that
+// "is basted", if it is named, and else on any piece that the step works on or the
+// text names. It gives the name of the thing as well.
+func (w *doings) near(t stepText, text string, at int, o *outcome) (condition.Cond, string) {
+	before := strings.TrimSuffix(strings.TrimSuffix(text[:at], " is "), " are ")
+	if len(before) < at {
+		for _, p := range w.r.Pieces {
+			if name := strings.ToLower(p.Name); strings.HasSuffix(before, " "+name) {
+				return w.onPieces(map[*model.Piece]bool{p: true}, o), p.Name
+			}
+		}
+	}
+	return w.onPieces(w.pieces(t, text), o), ""
+}
+
+// onPieces is where the work is done on one of a number of pieces; on any, if the
+// text names none.
+func (w *doings) onPieces(some map[*model.Piece]bool, o *outcome) (c condition.Cond) {
+	if len(some) == 0 {
+		return w.everywhere(o)
+	}
+	c = condition.False
+	for _, v := range o.by {
+		for _, op := range w.ops[v] {
+			list := op.Objects
+			for _, p := range op.Phrases {
+				if p.Name == "to" || p.Name == "catching" {
+					list = append(list[:len(list):len(list)], p.Targets...)
+				}
+			}
+			if touches(list, some) {
+				c = w.r.Space.Or(c, op.Cond)
+			}
+		}
+	}
+	return c
+}
+
+func touches(list []*model.Target, some map[*model.Piece]bool) bool {
+	for _, o := range list {
+		for p := range piecesIn(o) {
+			if some[p] {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// piecesIn gives the pieces that a target means, or that it joins.
+func piecesIn(o *model.Target) map[*model.Piece]bool {
+	m := map[*model.Piece]bool{}
+	o.Each(func(t *model.Target) {
+		if t.Piece != nil {
+			m[t.Piece] = true
+		}
+		for _, i := range t.Instances {
+			m[i.Piece] = true
+		}
+		for _, u := range t.Uses {
+			m[u.Instance.Piece] = true
+		}
+		if t.Mark != nil {
+			m[t.Mark.Piece] = true
+		}
+		if t.Shaping != nil && t.Shaping.In != nil && t.Shaping.In.Piece != nil {
+			m[t.Shaping.In.Piece] = true
+		}
+		if t.Seam != nil {
+			for _, j := range t.Seam.Copies { // what is only caught in it keeps its own edges
+				for _, u := range append(append([]*model.EdgeUse(nil), j.A...), j.B...) {
+					m[u.Instance.Piece] = true
+				}
+			}
+		}
+	})
+	return m
+}
+
+// pieces are those that a step works on, and those that the text names.
+func (w *doings) pieces(t stepText, text string) map[*model.Piece]bool {
+	m := map[*model.Piece]bool{}
+	if t.step == nil {
+		return m
+	}
+	for _, i := range t.step.Items {
+		if op, ok := i.(*model.Op); ok {
+			for _, o := range op.Objects {
+				for p := range piecesIn(o) {
+					m[p] = true
+				}
+			}
+			for _, ph := range op.Phrases {
+				for _, o := range ph.Targets {
+					for p := range piecesIn(o) {
+						m[p] = true
+					}
+				}
+			}
+		}
+	}
+	if len(m) == 0 {
+		return m
+	}
+	for _, p := range w.r.Pieces {
+		if wholeName(text, strings.ToLower(p.Name)) || strings.Contains(text, " "+p.ID+"}") {
+			m[p] = true
+		}
+	}
+	return m
+}
+
+// wholeName reports whether a text holds a name, not as a part of a word.
+func wholeName(text, name string) bool {
+	for from := 0; ; {
+		i := strings.Index(text[from:], name)
+		if i < 0 {
+			return false
+		}
+		from += i + len(name)
+		before := from - len(name) - 1
+		if (before < 0 || !letter(text[before])) && (from == len(text) || !letter(text[from]) || text[from] == 's') {
+			return true
+		}
+	}
+}
+
+func letter(c byte) bool { return c >= 'a' && c <= 'z' }
