@@ -65,7 +65,11 @@ func Compile(folder fs.FS) (*Result, error) {
 	out.Pattern = p
 	read := append(append(out.Findings, wording.Lint(p)...), p.Findings...)
 	out.Unread = unread(read)
-	out.accept(read, check.Run(p, out.Unread > 0), out.Unread == 0)
+	judged := check.Run(p, out.Unread > 0)
+	if clean(read) && clean(judged) {
+		judged = append(append(judged, wording.UnusedWords(p)...), r.orphans()...)
+	}
+	out.accept(read, judged, out.Unread == 0)
 	finding.Sort(out.Findings)
 	return out, nil
 }

@@ -62,3 +62,28 @@ func plain(err error) error {
 	}
 	return err
 }
+
+// neverShown and neverIncluded stand at the head of the pattern, where a remark
+// can accept them.
+func neverShown(head finding.Span, names []string) finding.Finding {
+	return finding.Finding{Rule: "figure-never-shown", Severity: finding.Advice, Place: finding.Place{Span: head},
+		Headline: "Nothing shows " + spokenNames(names) + ", which lies among the figures.",
+		Why:      "Drawings are made for a step: the step may have been lost, or the sentence that shows it.",
+		Help:     "Show it where it belongs: figure \"" + names[0] + "\" \"…\"; or take the file away."}
+}
+
+func neverIncluded(head finding.Span, names []string) finding.Finding {
+	return finding.Finding{Rule: "source-never-included", Severity: finding.Advice, Place: finding.Place{Span: head},
+		Headline: "Nothing includes " + spokenNames(names) + ", which lies beside files of the pattern.",
+		Why:      "What stands in it is not in the booklet, and is not checked.",
+		Help:     "Include it: include \"" + names[0] + "\"; or take the file away."}
+}
+
+// spokenNames puts names of files into a sentence.
+func spokenNames(names []string) string {
+	if len(names) == 1 {
+		return names[0]
+	}
+	last := len(names) - 1
+	return strings.Join(names[:last], ", ") + " or " + names[last]
+}

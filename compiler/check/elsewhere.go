@@ -13,7 +13,7 @@ func init() {
 	naming(func(category, id, purpose, why string) { found(category, finding.Error, id, purpose, why) })
 	sizing(func(severity finding.Severity, id, purpose, why string) { found("sizes", severity, id, purpose, why) })
 	drawing(func(severity finding.Severity, id, purpose, why string) { found("figures", severity, id, purpose, why) })
-	filing(func(id, purpose, why string) { found("files", finding.Error, id, purpose, why) })
+	filing(func(severity finding.Severity, id, purpose, why string) { found("files", severity, id, purpose, why) })
 	remarks(func(severity finding.Severity, id, purpose, why string) { found("remarks", severity, id, purpose, why) })
 }
 
@@ -48,6 +48,9 @@ func naming(found func(category, id, purpose, why string)) {
 	found("names", "side-not-understood", "`on … only` names no side of the body.", "There are two sides, the wearer's left and right.")
 	found("prose", "brace-names-nothing", "Braces in a text fetch nothing.", "What stands between braces is replaced by a declared value; without one there would be a hole in the sentence.")
 	found("prose", "term-without-explanation", "A word of the glossary is not explained, or a change is not told.", "The reader finds the word and nothing behind it.")
+	register(Rule{ID: "word-never-used", Severity: finding.Advice, Category: "prose",
+		Purpose: "A word of the glossary is used nowhere in the pattern.",
+		Why:     "Either the step that used it is missing, or the word is left over; the booklet prints only words that it uses."})
 	found("prose", "markup-in-text", "A text holds tags of a web page.",
 		"A booklet is printed as well as shown in a browser, so its text is Markdown.")
 	found("cutting", "odd-number-mirrored", "An odd number is cut mirrored.", "A mirrored cut gives pairs; the last one has no partner.")
@@ -84,11 +87,13 @@ func drawing(found func(severity finding.Severity, id, purpose, why string)) {
 }
 
 // filing is what is found while files are gathered.
-func filing(found func(id, purpose, why string)) {
-	found("file-unreadable", "A file that the pattern names cannot be opened or read.", "What stands in it is missing from the pattern.")
-	found("file-outside-the-folder", "A file is named that lies outside the pattern's folder.", "A pattern is handed on as a folder; what lies elsewhere is not there for anybody else, and nothing outside is ever read.")
-	found("include-in-a-circle", "A file includes itself, directly or by way of others.", "It would never end.")
-	found("include-twice", "A file is included twice.", "Everything in it would be declared twice.")
+func filing(found func(severity finding.Severity, id, purpose, why string)) {
+	found(finding.Error, "file-unreadable", "A file that the pattern names cannot be opened or read.", "What stands in it is missing from the pattern.")
+	found(finding.Error, "file-outside-the-folder", "A file is named that lies outside the pattern's folder.", "A pattern is handed on as a folder; what lies elsewhere is not there for anybody else, and nothing outside is ever read.")
+	found(finding.Error, "include-in-a-circle", "A file includes itself, directly or by way of others.", "It would never end.")
+	found(finding.Error, "include-twice", "A file is included twice.", "Everything in it would be declared twice.")
+	found(finding.Advice, "figure-never-shown", "A drawing lies among the figures of the pattern, and nothing shows it.", "Drawings are made for a step: the step may have been lost, or the sentence that shows it.")
+	found(finding.Advice, "source-never-included", "A source file lies beside those that the pattern includes, and nothing includes it.", "What stands in it is not in the booklet, and is not checked.")
 }
 
 // remarks is what is said about findings themselves.

@@ -27,11 +27,13 @@ func (w *writer) usedWords() func(string) bool {
 				switch x := i.(type) {
 				case *model.Op:
 					put(x.Verb)
+					put(w.ph.Operations[x.Verb])
 					for _, t := range x.Objects {
 						put(w.thing(t, false))
 					}
 					for _, p := range x.Phrases {
 						put(p.Word)
+						put(w.ph.Techniques[p.Word])
 					}
 					if x.As != nil {
 						put(x.As.Text)
