@@ -1,6 +1,8 @@
 package compiler
 
 import (
+	"slices"
+
 	"seamwarden/compiler/check"
 	"seamwarden/dsl"
 	"seamwarden/dsl/finding"
@@ -10,10 +12,14 @@ import (
 // what is wrong with the remarks. What could not be read stands whatever a remark
 // says, since the checks would else judge a pattern that its author did not write:
 // read holds what was found before the rules ran, judged what they found.
-func (r *Result) accept(read, judged []finding.Finding, complete bool) {
+func (r *Result) accept(read, judged []finding.Finding, complete bool, also []string) {
 	var remarks []finding.Acceptance
 	for _, f := range r.Files {
-		remarks = append(remarks, dsl.Acceptances(f)...)
+		for _, a := range dsl.Acceptances(f) {
+			if rule := check.Find(a.Rule); rule == nil || !rule.Asked || slices.Contains(also, a.Rule) {
+				remarks = append(remarks, a) // what was not asked for cannot be found, nor accepted
+			}
+		}
 	}
 	if len(remarks) == 0 {
 		r.Findings = append(read, judged...)

@@ -48,7 +48,8 @@ var ErrNoPattern = errors.New("no " + Root + " in this folder")
 
 // Compile reads the pattern in a folder and checks it. The error is not nil only
 // if nothing could be read at all. Several files of the folder are read at a time.
-func Compile(folder fs.FS) (*Result, error) {
+// also names rules that run only when they are asked for.
+func Compile(folder fs.FS, also ...string) (*Result, error) {
 	r := &reader{folder: folder, ahead: newAhead(), result: &Result{Sources: map[string]string{}}, seen: map[string]*dsl.File{}, art: map[string]*figure.Drawing{}}
 	if _, err := fs.Stat(folder, Root); errors.Is(err, fs.ErrNotExist) {
 		return nil, ErrNoPattern
@@ -65,11 +66,11 @@ func Compile(folder fs.FS) (*Result, error) {
 	out.Pattern = p
 	read := append(append(out.Findings, wording.Lint(p)...), p.Findings...)
 	out.Unread = unread(read)
-	judged := check.Run(p, out.Unread > 0)
+	judged := check.Run(p, out.Unread > 0, also...)
 	if clean(read) && clean(judged) {
 		judged = append(append(judged, wording.UnusedWords(p)...), r.orphans()...)
 	}
-	out.accept(read, judged, out.Unread == 0)
+	out.accept(read, judged, out.Unread == 0, also)
 	finding.Sort(out.Findings)
 	return out, nil
 }

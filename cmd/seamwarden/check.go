@@ -6,6 +6,8 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"seamwarden/compiler/check"
+	"seamwarden/dsl/finding"
 	"seamwarden/dsl/finding/report"
 )
 
@@ -14,6 +16,7 @@ type checking struct {
 	show    shown
 	formats formats
 	fix     bool
+	also    []string
 	schema  bool
 }
 
@@ -33,6 +36,8 @@ func newCheck() *cobra.Command {
 			"formats are named only if it is named too. --schema prints the JSON Schema of json.\n\n" +
 			"--fix first makes the changes that are certain, such as a word that is misspelt, and\n" +
 			"says which. It leaves a file alone in which a change is not certain.\n\n" +
+			"--also NAME looks for what is a matter of taste as well, such as sentence-too-long;\n" +
+			"explain says of each finding if it has to be asked for.\n\n" +
 			"It ends with status 0 if nothing is found, 1 if there are findings, and 2 if a\n" +
 			"pattern could not be read. Advice, and things that could not be checked, do not\n" +
 			"change the status.",
@@ -43,7 +48,7 @@ func newCheck() *cobra.Command {
 			if o.schema {
 				return printSchema(cmd, args)
 			}
-			if err := o.formats.settle(); err != nil {
+			if err := errors.Join(o.formats.settle(), askedFor(o.also)); err != nil {
 				return err
 			}
 			return checkAll(cmd, args, o)
@@ -53,12 +58,37 @@ func newCheck() *cobra.Command {
 	f.BoolVar(&o.show.unchecked, "unchecked", false, "list what was not checked as well")
 	f.BoolVar(&o.show.accepted, "accepted", false, "list what remarks accept as well, and why")
 	f.BoolVar(&o.fix, "fix", false, "make the changes that are certain first")
+	f.StringSliceVar(&o.also, "also", nil, "look for this finding as well, which is not looked for unasked, as `NAME`")
 	f.Var(&o.formats, "format", "text, json, sarif, github or junit, or one of them and a file as `NAME=FILE`")
 	f.StringVarP(&o.formats.output, "output", "o", "", "the `file` for the format that names none")
 	f.BoolVar(&o.schema, "schema", false, "print the JSON Schema of the format json")
 	_ = cmd.RegisterFlagCompletionFunc("format", cobra.FixedCompletions(formatNames, cobra.ShellCompDirectiveNoFileComp))
+	_ = cmd.RegisterFlagCompletionFunc("also", cobra.FixedCompletions(onRequest(), cobra.ShellCompDirectiveNoFileComp))
 	o.show.hint = [2]string{"--unchecked", "--accepted"}
 	return cmd
+}
+
+// onRequest lists the findings that are looked for only if somebody asks.
+func onRequest() (names []string) {
+	for _, r := range check.Rules() {
+		if r.Asked {
+			names = append(names, r.ID)
+		}
+	}
+	return names
+}
+
+// askedFor refuses names that ask for nothing.
+func askedFor(names []string) error {
+	for _, name := range names {
+		switch r := check.Find(name); {
+		case r == nil:
+			return meant(fmt.Sprintf("there is no finding %q to look for", name), finding.Nearest(name, onRequest()))
+		case !r.Asked:
+			return fmt.Errorf("%s is always looked for; --also is for %s", name, spoken(onRequest(), "or"))
+		}
+	}
+	return nil
 }
 
 func printSchema(cmd *cobra.Command, args []string) error {
@@ -78,7 +108,7 @@ func checkAll(cmd *cobra.Command, args []string, o *checking) error {
 	}
 	progress := newProgress(cmd)
 	defer progress.end()
-	look := func(dir string) *checked { return checkFolder(dir, o.fix) }
+	look := func(dir string) *checked { return checkFolder(dir, o.fix, o.also...) }
 	var worst error
 	dirs := folders(args)
 	progress.done(0, len(dirs))

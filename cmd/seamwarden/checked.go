@@ -14,6 +14,7 @@ import (
 // so that a thousand of them stay small.
 type checked struct {
 	dir      string
+	also     []string // rules that were asked for
 	findings []finding.Finding
 	accepted []finding.Accepted
 	sources  map[string]string // of the files that the findings point into
@@ -34,13 +35,13 @@ func countsOf(r *compiler.Result) (c counts) {
 
 // checkFolder compiles a folder; with fix it first makes the changes that are
 // certain.
-func checkFolder(dir string, fix bool) *checked {
-	c := &checked{dir: dir}
+func checkFolder(dir string, fix bool, also ...string) *checked {
+	c := &checked{dir: dir, also: also}
 	var r *compiler.Result
 	if fix {
 		r, c.failed = c.mend()
 	} else {
-		r, c.failed = compile(dir)
+		r, c.failed = compile(dir, also...)
 	}
 	if r == nil {
 		return c

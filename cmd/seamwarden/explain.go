@@ -52,6 +52,9 @@ func explain(w io.Writer, name string) error {
 	if r.Why != "" {
 		fmt.Fprintf(w, "\nWhy: %s\n", r.Why)
 	}
+	if r.Asked {
+		fmt.Fprintf(w, "\nIt is looked for only on request: seamwarden check --also %s\n", r.ID)
+	}
 	example(w, "Here it is found:", r.FailingFiles())
 	example(w, "Here it is not:", r.PassingFiles())
 	return nil

@@ -61,17 +61,19 @@ func openFolder(dir string) (*os.Root, error) {
 }
 
 // compile reads and checks the pattern in a folder.
-func compile(dir string) (*compiler.Result, error) { return compileWith(dir, nil) }
+func compile(dir string, also ...string) (*compiler.Result, error) {
+	return compileWith(dir, nil, also...)
+}
 
 // compileWith reads and checks the pattern in a folder, with other texts in place
-// of some of its files.
-func compileWith(dir string, texts map[string]string) (*compiler.Result, error) {
+// of some of its files. also names rules that run only when they are asked for.
+func compileWith(dir string, texts map[string]string, also ...string) (*compiler.Result, error) {
 	root, err := openFolder(dir)
 	if err != nil {
 		return nil, err
 	}
 	defer root.Close()
-	r, err := compiler.Compile(overlay{plainFiles{root}, texts})
+	r, err := compiler.Compile(overlay{plainFiles{root}, texts}, also...)
 	switch {
 	case errors.Is(err, compiler.ErrNoPattern):
 		return nil, noPattern(dir)

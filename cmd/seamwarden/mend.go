@@ -27,7 +27,7 @@ const mostRounds = 10
 // mend makes the changes that are certain, and gives what is found after them.
 // Everything is tried out before a file is touched.
 func (c *checked) mend() (*compiler.Result, error) {
-	first, err := compile(c.dir)
+	first, err := compile(c.dir, c.also...)
 	if err != nil {
 		return nil, err
 	}
@@ -40,7 +40,7 @@ func (c *checked) mend() (*compiler.Result, error) {
 		}
 		tried := maps.Clone(texts)
 		maps.Copy(tried, next)
-		after, err := compileWith(c.dir, tried)
+		after, err := compileWith(c.dir, tried, c.also...)
 		if err != nil || !better(after, r) {
 			c.left = append(c.left, "the changes that seem certain would mend nothing, so none of them was made: "+titlesOf(made))
 			break

@@ -20,7 +20,7 @@ func TestExamples(t *testing.T) {
 			if r.Failing == "" || r.Passing == "" {
 				t.Fatal("an example is missing")
 			}
-			fails, sources := findings(t, r.FailingFiles())
+			fails, sources := findings(t, r.FailingFiles(), onRequest(r)...)
 			if r.Besides == "" && (len(counting(fails)) != 1 || counting(fails)[0].Rule != r.ID) || !has(fails, r) {
 				t.Errorf("the failing example gives:\n%s", written(fails, sources))
 			}
@@ -29,7 +29,7 @@ func TestExamples(t *testing.T) {
 					t.Errorf("registered as %s, found as %s", r.Severity, f.Severity)
 				}
 			}
-			passes, sources := findings(t, r.PassingFiles())
+			passes, sources := findings(t, r.PassingFiles(), onRequest(r)...)
 			if len(passes) > 0 {
 				t.Errorf("the passing example gives:\n%s", written(passes, sources))
 			}
@@ -55,10 +55,18 @@ func TestExamplesAreShort(t *testing.T) {
 	}
 }
 
-// findings compiles a folder.
-func findings(t *testing.T, files map[string]string) ([]finding.Finding, map[string]string) {
+// onRequest names a rule that has to be asked for.
+func onRequest(r *check.Rule) []string {
+	if r.Asked {
+		return []string{r.ID}
+	}
+	return nil
+}
+
+// findings compiles a folder, with the rules that are asked for.
+func findings(t *testing.T, files map[string]string, also ...string) ([]finding.Finding, map[string]string) {
 	t.Helper()
-	r, err := compiler.Compile(mapFS(files))
+	r, err := compiler.Compile(mapFS(files), also...)
 	if err != nil {
 		t.Fatal(err)
 	}

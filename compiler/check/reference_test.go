@@ -91,6 +91,9 @@ func index(out *strings.Builder) {
 
 func entry(out *strings.Builder, r *check.Rule) {
 	fmt.Fprintf(out, "\n### %s\n\n*%s, since %s.* %s\n\n%s\n", r.ID, r.Severity, r.Since, r.Purpose, r.Why)
+	if r.Asked {
+		fmt.Fprintf(out, "\nIt is looked for only on request: `seamwarden check --also %s`.\n", r.ID)
+	}
 	if r.Besides != "" {
 		fmt.Fprintf(out, "\n%s\n", r.Besides)
 	}

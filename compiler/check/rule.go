@@ -41,9 +41,11 @@ type Rule struct {
 	// FromAbsence marks a rule that concludes from what is not there. It waits
 	// until everything could be read.
 	FromAbsence bool
-	whole       bool       // it needs every guard and name, and waits likewise
-	ahead       int        // rules with more run first
-	run         func(*run) // nil for what is found outside this package
+	// Asked marks a rule of taste: it runs only where it is asked for by name.
+	Asked bool
+	whole bool       // it needs every guard and name, and waits likewise
+	ahead int        // rules with more run first
+	run   func(*run) // nil for what is found outside this package
 }
 
 var registry []*Rule
@@ -88,6 +90,7 @@ type run struct {
 	*model.Pattern
 	index   *index
 	rule    *Rule
+	also    []string // rules that were asked for
 	names   condition.Names
 	out     []finding.Finding
 	facts   *assembly.Facts
@@ -100,8 +103,13 @@ type run struct {
 }
 
 // Run checks a pattern. broken says that some of it could not be read: rules that
-// conclude from absence are then left out, and that is said.
-func Run(p *model.Pattern, broken bool) []finding.Finding { return newRun(p).all(broken) }
+// conclude from absence are then left out, and that is said. also names the rules
+// that run only when they are asked for.
+func Run(p *model.Pattern, broken bool, also ...string) []finding.Finding {
+	r := newRun(p)
+	r.also = also
+	return r.all(broken)
+}
 
 func newRun(p *model.Pattern) *run {
 	r := &run{Pattern: p, names: namesOf(p), spoken: map[any]condition.Cond{}, found: map[condition.Cond]bool{}, uncut: map[*model.Piece]condition.Cond{}}
@@ -121,7 +129,7 @@ func (r *run) all(broken bool) []finding.Finding {
 	order := slices.Clone(registry)
 	slices.SortStableFunc(order, func(a, b *Rule) int { return b.ahead - a.ahead })
 	for _, rule := range order {
-		if rule.run == nil || broken && (rule.FromAbsence || rule.whole) {
+		if rule.run == nil || rule.Asked && !slices.Contains(r.also, rule.ID) || broken && (rule.FromAbsence || rule.whole) {
 			continue
 		}
 		r.rule = rule
