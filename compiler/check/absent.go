@@ -83,10 +83,10 @@ func (v *vocabulary) listen(t stepText, text string, note func(condition.Cond, s
 			try(n.cond, func(bad condition.Cond) []int { return v.spokenOf(t.text, text, n, bad) }, n.name, n.decl)
 		}
 	}
-	for _, m := range seamWords.FindAllStringSubmatchIndex(text, -1) {
+	for _, m := range seamWords().FindAllStringSubmatchIndex(text, -1) {
 		word := singular(text[m[2]:m[3]])
 		c, known := v.words[word]
-		if !known || bodyWords[word] || supposing.MatchString(sentenceAt(text, m[0])) || oneOfSeveral(text, m) {
+		if !known || bodyWords[word] || supposing().MatchString(sentenceAt(text, m[0])) || oneOfSeveral(text, m) {
 			continue
 		}
 		try(c, func(condition.Cond) []int { return m[:2] }, word+" seam", finding.Span{})
@@ -100,11 +100,11 @@ func (v *vocabulary) spokenOf(source, text string, n spokenName, bad condition.C
 	if fetchedThere(source, n.name) {
 		return nil
 	}
-	for _, hit := range n.find.FindAllStringIndex(text, -1) {
+	for _, hit := range n.find().FindAllStringIndex(text, -1) {
 		sentence := sentenceAt(text, hit[0])
 		switch {
-		case partOfAnother(text, hit, n.name, v.conds, v.r, bad), ofATool.MatchString(text[hit[1]:]), supposing.MatchString(sentence), oneOfSeveral(text, hit), strings.HasSuffix(text[:hit[0]], " no "):
-		case n.alone && text[hit[0]] == 'a' && deniedThere.MatchString(sentence):
+		case partOfAnother(text, hit, n.name, v.conds, v.r, bad), ofATool().MatchString(text[hit[1]:]), supposing().MatchString(sentence), oneOfSeveral(text, hit), strings.HasSuffix(text[:hit[0]], " no "):
+		case n.alone && text[hit[0]] == 'a' && deniedThere().MatchString(sentence):
 		default:
 			return hit
 		}
@@ -119,7 +119,7 @@ func oneOfSeveral(text string, hit []int) bool {
 }
 
 // seamWords finds a seam that is called by a word of its name: the yoke seam.
-var seamWords = regexp.MustCompile(`\bthe ([a-z]+) seams?\b`)
+var seamWords = expression(`\bthe ([a-z]+) seams?\b`)
 
 // bracesOut finds what text fetches, which has a rule of its own.
 var bracesOut = expression(`\{[^{}]*\}`)

@@ -1,7 +1,6 @@
 package check
 
 import (
-	"regexp"
 	"strings"
 
 	"seamwarden/compiler/condition"
@@ -17,8 +16,8 @@ func init() {
 // pinsSpoken are pins and clips as things; pinsSought is how a step sends somebody
 // to look for them.
 var (
-	pinsSpoken = regexp.MustCompile(`\bpins?\b`)
-	pinsSought = regexp.MustCompile(`\b(feel|look|check|search|count|run|go over|see that|make sure|remove|take out|free of|forgotten)\b[^.]*\bpins?\b|\bpins?\b[^.]*\b(left|forgotten|remain|stay)`)
+	pinsSpoken = expression(`\bpins?\b`)
+	pinsSought = expression(`\b(feel|look|check|search|count|run|go over|see that|make sure|remove|take out|free of|forgotten)\b[^.]*\bpins?\b|\bpins?\b[^.]*\b(left|forgotten|remain|stay)`)
 )
 
 // pinsLeft looks in the steps alone: a caution in the front of the booklet is read
@@ -28,11 +27,11 @@ func pinsLeft(r *run) {
 	var first finding.Span
 	for _, t := range r.written() {
 		text := strings.ToLower(t.text)
-		hit := pinsSpoken.FindStringIndex(text)
+		hit := pinsSpoken().FindStringIndex(text)
 		if hit == nil || safetyPin(text) {
 			continue
 		}
-		if t.step != nil && pinsSought.MatchString(text) {
+		if t.step != nil && pinsSought().MatchString(text) {
 			sought = r.Space.Or(sought, t.cond)
 			continue
 		}
@@ -48,7 +47,7 @@ func pinsLeft(r *run) {
 // safetyPin reports whether the only pins of a text are safety pins, or it does
 // without them.
 func safetyPin(text string) bool {
-	for _, p := range pinsSpoken.FindAllStringIndex(text, -1) {
+	for _, p := range pinsSpoken().FindAllStringIndex(text, -1) {
 		if before := text[:p[0]]; !strings.HasSuffix(before, "safety ") && !strings.HasSuffix(before, "in place of ") && !strings.HasSuffix(before, "no ") && !strings.HasSuffix(before, "without ") {
 			return false
 		}

@@ -2,7 +2,6 @@ package check
 
 import (
 	"fmt"
-	"regexp"
 	"strings"
 
 	"seamwarden/compiler/condition"
@@ -63,7 +62,7 @@ func (r *run) measureSentences(text string, c condition.Cond, place func(int, in
 }
 
 // sentenceEnds stand between sentences, and between the points of a list.
-var sentenceEnds = regexp.MustCompile(`[.!?]["”)]*(?:\s+|$)|\n\s*\n|\n\s*(?:[-*]|\d+\.)\s+`)
+var sentenceEnds = expression(`[.!?]["”)]*(?:\s+|$)|\n\s*\n|\n\s*(?:[-*]|\d+\.)\s+`)
 
 // sentencesIn gives the stretches of a text that are sentences.
 func sentencesIn(text string) (all [][2]int) {
@@ -73,7 +72,7 @@ func sentencesIn(text string) (all [][2]int) {
 			all = append(all, [2]int{from, to})
 		}
 	}
-	for _, end := range sentenceEnds.FindAllStringIndex(text, -1) {
+	for _, end := range sentenceEnds().FindAllStringIndex(text, -1) {
 		add(end[0])
 		from = end[1]
 	}
@@ -85,7 +84,7 @@ func sentencesIn(text string) (all [][2]int) {
 // are a number and what braces fetch. What stands in brackets is a sentence of its
 // own there, and is left out. Recalled from memory.
 func wordCount(sentence string) (n int) {
-	sentence = bracketed.ReplaceAllString(bracesOut.ReplaceAllString(sentence, "x"), "")
+	sentence = bracketed().ReplaceAllString(bracesOut().ReplaceAllString(sentence, "x"), "")
 	for _, w := range strings.Fields(sentence) {
 		if strings.ContainsFunc(w, func(c rune) bool {
 			return c >= 'a' && c <= 'z' || c >= 'A' && c <= 'Z' || c >= '0' && c <= '9' || c > 127 && c != '–' && c != '—'
@@ -96,4 +95,4 @@ func wordCount(sentence string) (n int) {
 	return n
 }
 
-var bracketed = regexp.MustCompile(`\([^()]*\)`)
+var bracketed = expression(`\([^()]*\)`)

@@ -2,7 +2,6 @@ package check
 
 import (
 	"fmt"
-	"regexp"
 	"strings"
 
 	"seamwarden/compiler/condition"
@@ -32,7 +31,7 @@ var doneBy = map[string][]string{
 
 // promises finds the verbs of a title: the first word, and what follows "and" or a
 // comma, each with the thing that it acts on or another verb behind it.
-var promises = regexp.MustCompile(`(?:^|,? and |, )([a-z]+)(?: the\b| a\b| an\b| each\b| every\b| all\b| both\b| it\b| them\b| its\b| their\b| your\b|,? and [a-z])`)
+var promises = expression(`(?:^|,? and |, )([a-z]+)(?: the\b| a\b| an\b| each\b| every\b| all\b| both\b| it\b| them\b| its\b| their\b| your\b|,? and [a-z])`)
 
 // promised compares the titles of steps with what is done in them. A step that
 // only speaks may do the work in its text, and a pattern that declares this kind
@@ -41,7 +40,7 @@ func promised(r *run) {
 	for _, s := range r.Steps() {
 		title := strings.ToLower(s.Title.Text)
 		for from := 0; from < len(title); {
-			m := promises.FindStringSubmatchIndex(title[from:])
+			m := promises().FindStringSubmatchIndex(title[from:])
 			if m == nil {
 				break
 			}
@@ -105,7 +104,7 @@ func (r *run) declares(verb string) bool {
 
 // tellsTo reports whether a text tells to do something by its verb.
 func tellsTo(text, verb string) bool {
-	for _, w := range notLetters.Split(strings.ToLower(text), -1) {
+	for _, w := range notLetters().Split(strings.ToLower(text), -1) {
 		if w == verb {
 			return true
 		}

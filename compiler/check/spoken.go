@@ -1,7 +1,6 @@
 package check
 
 import (
-	"regexp"
 	"strings"
 
 	"seamwarden/compiler/condition"
@@ -84,10 +83,10 @@ func (r *run) worked(s *model.Step) condition.Cond {
 
 // supposing are words by which a sentence speaks of what may not be there, or of
 // one of several.
-var supposing = regexp.MustCompile(`\b(if|unless|whether|without|views?|instead|as for|like|option|options|leave out|left out|chose|chosen|(where|when) (there|you|your|one|it has|it is there))\b`)
+var supposing = expression(`\b(if|unless|whether|without|views?|instead|as for|like|option|options|leave out|left out|chose|chosen|(where|when) (there|you|your|one|it has|it is there))\b`)
 
 // deniedThere are words that say that something is not there.
-var deniedThere = regexp.MustCompile(`\b(not|no|never|none|nothing|neither|nor)\b`)
+var deniedThere = expression(`\b(not|no|never|none|nothing|neither|nor)\b`)
 
 // sentenceAt gives the sentence of a text in which a place lies.
 func sentenceAt(text string, at int) string {

@@ -19,10 +19,10 @@ func init() {
 // outcome is what an operation leaves behind, as texts speak of it.
 type outcome struct {
 	verb     string
-	by       []string       // the operations that leave it
-	stitches bool           // the word is the name of the stitches, wherever they are; else it is said of a piece of the step
-	stem     string         // letters that the text must hold
-	find     *regexp.Regexp // the words
+	by       []string              // the operations that leave it
+	stitches bool                  // the word is the name of the stitches, wherever they are; else it is said of a piece of the step
+	stem     string                // letters that the text must hold
+	find     func() *regexp.Regexp // the words
 }
 
 // outcomes are words that name what one operation leaves. Turned, sewn, stitched
@@ -52,11 +52,11 @@ var outcomes = []outcome{
 var visible = []string{"topstitch", "edgestitch", "stitch", "quilt", "ditch", "hem", "fell"}
 
 func said(verb, stem, words string, by ...string) outcome {
-	return outcome{verb, by, false, stem, regexp.MustCompile(`\b` + words + `\b`)}
+	return outcome{verb, by, false, stem, expression(`\b` + words + `\b`)}
 }
 
 func stitches(verb, stem, words string, by ...string) outcome {
-	return outcome{verb, by, true, stem, regexp.MustCompile(`\b` + words + `\b`)}
+	return outcome{verb, by, true, stem, expression(`\b` + words + `\b`)}
 }
 
 // toldOf looks in every text for what no operation leaves.
@@ -79,9 +79,9 @@ func toldOf(r *run) {
 // Where a pattern does this kind of work nowhere by an operation, the text that
 // tells to do it is enough.
 func (w *doings) listen(t stepText, text string, o *outcome) {
-	for _, hit := range o.find.FindAllStringIndex(text, -1) {
+	for _, hit := range o.find().FindAllStringIndex(text, -1) {
 		sentence := sentenceAt(text, hit[0])
-		if supposing.MatchString(sentence) || deniedThere.MatchString(sentence) || strings.HasPrefix(text[hit[1]:], " to ") && o.verb == "bind" {
+		if supposing().MatchString(sentence) || deniedThere().MatchString(sentence) || strings.HasPrefix(text[hit[1]:], " to ") && o.verb == "bind" {
 			continue
 		}
 		done, what := w.everywhere(o), ""
@@ -148,7 +148,7 @@ func (w *doings) everywhere(o *outcome) (c condition.Cond) {
 }
 
 // markIt is how a text tells to mark something; the noun is the same word.
-var markIt = regexp.MustCompile(`(?:^|[.:;!]\s+|\n\s*|\band |\bthen )(?:mark|transfer) (?:the|all|each|every|both|it|them|where|what|a|on|with|your|its)\b`)
+var markIt = expression(`(?:^|[.:;!]\s+|\n\s*|\band |\bthen )(?:mark|transfer) (?:the|all|each|every|both|it|them|where|what|a|on|with|your|its)\b`)
 
 // toldAnywhere reports whether a text of a step tells to do the work. Marks that
 // are declared nowhere, and edges that may be bound or pressed in other ways, are
@@ -166,7 +166,7 @@ func (w *doings) toldAnywhere(o *outcome) bool {
 	case "bind", "press under":
 		return true
 	case "mark":
-		return !w.r.marksUsed() || markIt.MatchString(w.read)
+		return !w.r.marksUsed() || markIt().MatchString(w.read)
 	case "bar-tack":
 		return strings.Contains(w.read, "bar tack")
 	}

@@ -3,6 +3,7 @@ package check
 import (
 	"regexp"
 	"strings"
+	"sync"
 
 	"seamwarden/compiler/condition"
 	"seamwarden/compiler/model"
@@ -17,7 +18,7 @@ type spokenName struct {
 	cond  condition.Cond
 	decl  finding.Span
 	alone bool
-	find  *regexp.Regexp
+	find  func() *regexp.Regexp
 }
 
 // vocabulary gathers the names of what is not in every garment, and the single
@@ -165,10 +166,12 @@ func (v *vocabulary) head(name string, decl finding.Span) {
 func (v *vocabulary) settle() {
 	keep := func(n spokenName, c condition.Cond) {
 		if n.cond = c; v.r.possible(v.r.Space.Not(c)) {
-			n.find = wholeWord(n.name)
-			if n.alone {
-				n.find = asNoun(n.name)
-			}
+			n.find = sync.OnceValue(func() *regexp.Regexp {
+				if n.alone {
+					return asNoun(n.name)
+				}
+				return wholeWord(n.name)
+			})
 			v.names = append(v.names, n)
 		}
 	}
@@ -182,11 +185,11 @@ func (v *vocabulary) settle() {
 	}
 }
 
-var notLetters = regexp.MustCompile(`[^a-z]+`)
+var notLetters = expression(`[^a-z]+`)
 
 // wordsOf gives the words of a name, each in the singular.
 func wordsOf(name string) (all []string) {
-	for _, w := range notLetters.Split(strings.ToLower(name), -1) {
+	for _, w := range notLetters().Split(strings.ToLower(name), -1) {
 		if w != "" {
 			all = append(all, singular(w))
 		}
@@ -206,8 +209,8 @@ var generalWords = map[string]bool{"end": true, "seam": true, "piece": true, "pa
 	"hem": true, "fold": true, "line": true, "place": true, "centre": true, "center": true, "panel": true, "facing": true, "strip": true, "tape": true, "thread": true,
 	"gap": true, "opening": true, "interfacing": true, "fabric": true, "cloth": true, "machine": true, "half": true, "corner": true, "length": true, "width": true}
 
-// doing are nouns whose plural is also what somebody or something does.
-var doing = map[string]bool{"zip": true, "snap": true, "tuck": true, "hook": true, "tie": true, "button": true, "pleat": true, "dart": true, "patch": true, "bar": true,
+// actsAsVerb are nouns whose plural is also what somebody or something does.
+var actsAsVerb = map[string]bool{"zip": true, "snap": true, "tuck": true, "hook": true, "tie": true, "button": true, "pleat": true, "dart": true, "patch": true, "bar": true,
 	"lace": true, "knot": true, "cover": true, "frill": true, "trim": true, "gather": true, "insert": true, "guard": true, "lock": true, "vent": true, "slit": true}
 
 // asNoun finds a word where it is a noun that speaks of something that is there.
@@ -215,11 +218,11 @@ var doing = map[string]bool{"zip": true, "snap": true, "tuck": true, "hook": tru
 func asNoun(word string) *regexp.Regexp {
 	w := regexp.QuoteMeta(word)
 	many := `|\b(?:` + w + `s)\b`
-	if doing[word] {
+	if actsAsVerb[word] {
 		many = ""
 	}
 	return regexp.MustCompile(`\b(?:the|each|every|both|this|that|these|its|their|your|an?|one|two|three|left|right|upper|lower|whole|free|finished) (?:` + w + `s?)\b` + many)
 }
 
 // ofATool are words after which a name is that of a tool.
-var ofATool = regexp.MustCompile(`^ (foot|feet|pliers?|tools?|needles?|thread|stitch|stitches|marks?er|maker|punch|turner)\b`)
+var ofATool = expression(`^ (foot|feet|pliers?|tools?|needles?|thread|stitch|stitches|marks?er|maker|punch|turner)\b`)
