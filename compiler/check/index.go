@@ -20,7 +20,8 @@ type index struct {
 	named  map[*model.Seam][]*model.Piece // the pieces that a seam names
 	naming map[*model.Piece][]*model.Seam // the seams that name a piece
 	texts  []stepText
-	small  []string // the same texts in small letters
+	told   []stepText // see written
+	small  []string   // the same texts in small letters
 
 	marked, used map[any]condition.Cond // see signs
 	firstUse     map[any]*model.Op

@@ -12,7 +12,14 @@ import (
 // steps, their titles and figures, the cautions, and the names of tools. A text of
 // a step counts only where something is done in the step; a step without work has
 // a rule of its own.
-func (r *run) written() (all []stepText) {
+func (r *run) written() []stepText {
+	if r.index.told == nil {
+		r.index.told = r.allWritten()
+	}
+	return r.index.told
+}
+
+func (r *run) allWritten() (all []stepText) {
 	for _, t := range r.stepTexts() {
 		t.cond = r.Space.And(t.cond, r.worked(t.step))
 		all = append(all, t)

@@ -164,6 +164,17 @@ func TestGlossary(t *testing.T) {
 	}
 }
 
+// TestHouseGlossary has a glossary that comes along with every pattern of a house.
+func TestHouseGlossary(t *testing.T) {
+	top := ""
+	for _, w := range []string{"hem", "nap", "selvage", "welt", "gusset"} {
+		top += "word \"" + w + "\" \"What it means.\"\n"
+	}
+	if got := alarmed(t, "Go on.", "Hem the edges", "", top); len(got) > 0 {
+		t.Error(got)
+	}
+}
+
 // TestPins tries sentences about pins.
 func TestPins(t *testing.T) {
 	const pins = "pins-never-looked-for"

@@ -11,7 +11,8 @@ import (
 // UnusedWords finds the terms of the glossary that nothing in the pattern uses:
 // no text, title, name, figure or caution, no sentence of an operation, and no
 // explanation of another term. Guards do not matter: a term may be there for one
-// garment only.
+// garment only. A file in which many words go unused is the glossary of a house,
+// carried from pattern to pattern: of it nothing is said.
 func UnusedWords(p *model.Pattern) (all []finding.Finding) {
 	if len(p.Terms) == 0 {
 		return nil
@@ -33,7 +34,24 @@ func UnusedWords(p *model.Pattern) (all []finding.Finding) {
 			Why:      "Either the step that used it is missing, or the word is left over; the booklet prints only words that it uses.",
 			Help:     "See whether a step has been lost; if not, take the word out."})
 	}
-	return all
+	return fewOf(p, all)
+}
+
+// fewOf keeps what is found in a file if it is one word, or at most one in four.
+func fewOf(p *model.Pattern, all []finding.Finding) (kept []finding.Finding) {
+	words, unused := map[string]int{}, map[string]int{}
+	for _, t := range p.Terms {
+		words[t.Word.Span.File]++
+	}
+	for _, f := range all {
+		unused[f.Place.File]++
+	}
+	for _, f := range all {
+		if n := unused[f.Place.File]; n == 1 || 4*n <= words[f.Place.File] {
+			kept = append(kept, f)
+		}
+	}
+	return kept
 }
 
 // everyText is all that the author wrote, in small letters, but for the glossary.
