@@ -65,6 +65,9 @@ func TestMutantsAreFound(t *testing.T) {
 		allFound, allMeant = allFound+found, allMeant+meant
 		for _, name := range alive {
 			met[name] = true
+			if *only != "" {
+				t.Logf("alive: %s", name)
+			}
 			if strings.HasPrefix(known[name], "equivalent") {
 				allMeant, meant = allMeant-1, meant-1
 			}

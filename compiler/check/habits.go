@@ -14,9 +14,6 @@ func init() {
 	register(Rule{ID: "seam-never-finished", Severity: finding.Warning, Category: "seams", FromAbsence: true, run: neverFinished,
 		Purpose: "The allowances of a seam are left raw and open to see.",
 		Why:     "Cloth frays. A seam that is not shut inside something is finished, felled or bound, unless the pattern's head says what is done to every seam."})
-	register(Rule{ID: "seam-never-pressed", Severity: finding.Advice, Category: "seams", FromAbsence: true, run: neverPressed,
-		Purpose: "No step presses a seam.",
-		Why:     "A seam that is not pressed before the next one crosses it stays a ridge."})
 	register(Rule{ID: "pressed-under-never-stitched", Severity: finding.Error, Category: "seams", FromAbsence: true, ahead: 1, run: neverStitched,
 		Purpose: "An edge is pressed under and nothing holds it.",
 		Why:     "A crease opens in the wash."})
@@ -35,7 +32,7 @@ func init() {
 	register(Rule{ID: "turned-untrimmed", Severity: finding.Advice, Category: "order", FromAbsence: true, run: untrimmed,
 		Purpose: "A seam is turned inside and its allowances are never trimmed, graded or clipped.",
 		Why:     "Full allowances make a ridge inside, and a curve that is not clipped will not lie flat."})
-	register(Rule{ID: "raw-edge-stitched-down", Severity: finding.Warning, Category: "seams", FromAbsence: true, run: rawStitched,
+	register(Rule{ID: "raw-edge-stitched-down", Severity: finding.Warning, Category: "seams", FromAbsence: true, ahead: -1, run: rawStitched,
 		Purpose: "An edge is stitched down that was not folded, hemmed, bound or finished before.",
 		Why:     "The raw edge frays out of the row of stitching."})
 	register(Rule{ID: "fold-line-never-used", Severity: finding.Warning, Category: "names", FromAbsence: true, run: foldIdle,
@@ -163,45 +160,6 @@ func neverFinished(r *run) {
 	}
 }
 
-func neverPressed(r *run) {
-	if r.Finish != nil && (r.Finish.Open || r.Finish.Toward != "") {
-		return
-	}
-	for _, s := range r.Seams {
-		if onePiece(s) {
-			continue // round a bag there is nothing to press the seam over
-		}
-		bad := r.Space.Diff(s.Cond, r.seamDeeds(s, "press", "topstitch", "edgestitch", "understitch", "fell", "steam"))
-		bad = r.unsaid(s, r.Space.Diff(bad, r.piecePressed(s)))
-		r.report(bad, at(s.Span, "never pressed", fmt.Sprintf("No step presses %s.", seamName(s)), fmt.Sprintf("Add `press %s open`, or `toward` one of its pieces.", s.ID)))
-	}
-}
-
-// piecePressed is where one of a seam's pieces is pressed as a whole, or its
-// edges are, as after turning.
-func (r *run) piecePressed(s *model.Seam) condition.Cond {
-	c := condition.False
-	for op := range r.opsOf("press") {
-		for _, o := range op.Objects {
-			o.Each(func(t *model.Target) {
-				if t.Seam == nil && (t.Piece != nil && joinsPiece(s, t.Piece) || t.Part != nil && anyJoined(s, t.Instances)) {
-					c = r.Space.Or(c, op.Cond)
-				}
-			})
-		}
-	}
-	return c
-}
-
-func anyJoined(s *model.Seam, list []*model.Instance) bool {
-	for _, i := range list {
-		if joinsPiece(s, i.Piece) {
-			return true
-		}
-	}
-	return false
-}
-
 // onePiece reports whether a seam joins copies of one piece to each other.
 func onePiece(s *model.Seam) bool {
 	var first *model.Piece
@@ -214,6 +172,9 @@ func onePiece(s *model.Seam) bool {
 	return true
 }
 
+// holdingRows are the operations that keep a fold in place.
+var holdingRows = []string{"slipstitch", "edgestitch", "topstitch", "hem", "fell", "stitch", "tack", "attach", "quilt", "sew", "bar-tack", "set"}
+
 // neverStitched looks for an edge that is pressed under and then neither sewn
 // down nor taken by a seam, a hem or a patch.
 func neverStitched(r *run) {
@@ -225,7 +186,7 @@ func neverStitched(r *run) {
 	}
 	whole := map[*model.Piece]condition.Cond{}
 	for _, op := range r.Ops() {
-		holding := oneOf(op.Verb, []string{"slipstitch", "edgestitch", "topstitch", "hem", "fell", "stitch", "tack", "attach", "quilt", "sew", "bar-tack", "set"})
+		holding := oneOf(op.Verb, holdingRows)
 		for _, o := range op.Objects {
 			o.Each(func(t *model.Target) {
 				if holding {
@@ -256,7 +217,11 @@ func neverStitched(r *run) {
 			if o.Kind != model.ToEdge || reported[o.Edge] {
 				continue
 			}
-			bad := r.Space.Diff(r.Space.And(op.Cond, o.Cond), r.Space.Or(held[o.Edge], whole[o.Piece]))
+			fixed := held[o.Edge]
+			if o.From != nil && o.To != nil {
+				fixed = r.heldStretch(o)
+			}
+			bad := r.Space.Diff(r.Space.And(op.Cond, o.Cond), r.Space.Or(fixed, whole[o.Piece]))
 			if r.possible(bad) {
 				reported[o.Edge] = true
 				r.tell(o.Edge, bad)
@@ -265,6 +230,36 @@ func neverStitched(r *run) {
 			}
 		}
 	}
+}
+
+// heldStretch is where the stretch of an edge between two marks is sewn down. The
+// seams of the edge lie before and after it.
+func (r *run) heldStretch(o *model.Target) condition.Cond {
+	c := condition.False
+	for _, d := range r.deeds().edge[o.Edge] {
+		if d.on.Seam == nil && oneOf(d.op.Verb, holdingRows) {
+			c = r.Space.Or(c, d.cond)
+		}
+	}
+	for _, s := range r.Seams {
+		for _, t := range append(append([]*model.Target(nil), s.Joins...), s.To...) {
+			t.Each(func(x *model.Target) {
+				if x.Edge == o.Edge && sameStretch(x, o) {
+					c = r.Space.Or(c, s.Cond)
+				}
+			})
+		}
+	}
+	return c
+}
+
+// sameStretch reports whether two stretches of an edge reach from the same mark to
+// the same; one that names no marks is the whole edge.
+func sameStretch(a, b *model.Target) bool {
+	if a.From == nil || a.To == nil {
+		return true
+	}
+	return a.From.Mark == b.From.Mark && a.To.Mark == b.To.Mark || a.From.Mark == b.To.Mark && a.To.Mark == b.From.Mark
 }
 
 // signs gives where each mark and dart is marked, and where it is used.

@@ -95,6 +95,7 @@ type run struct {
 	out     []finding.Finding
 	facts   *assembly.Facts
 	playing *playing                        // the steps are being played; nil if nobody has asked yet
+	work    *work                           // what is done to each thing, in order; see deeds
 	idle    map[*model.Op]bool              // operations that hold for no garment
 	spoken  map[any]condition.Cond          // of each thing, where a finding about it is reported
 	uncut   map[*model.Piece]condition.Cond // where a piece is reported as not cut

@@ -173,7 +173,7 @@ func dartUnsewn(r *run) {
 		sewn := condition.False
 		for _, op := range r.Ops() {
 			for _, o := range op.Objects {
-				if o.Shaping == x && (op.Row.Sews || op.Verb == x.Kind || op.Verb == "baste" || op.Verb == "stitch" || op.Verb == "press" && x.Kind != "dart") {
+				if o.Shaping == x && (op.Row.Sews || op.Verb == x.Kind || op.Verb == "baste" || op.Verb == "stitch" || op.Verb == "fold" || op.Verb == "press" && x.Kind != "dart" && op.Phrase("toward") == nil) {
 					sewn = r.Space.Or(sewn, op.Cond)
 				}
 			}

@@ -7,12 +7,17 @@ import (
 	"seamwarden/compiler/model"
 )
 
-// turnings is where a piece is turned: itself, in a part, or with everything it
-// is sewn to, through an opening.
-func (r *run) turnings(p *model.Piece) condition.Cond {
+// turnings is where a piece is turned after a seam: itself, in a part, or with
+// everything it is sewn to, through an opening. A part that was made up before it
+// was sewn on is not turned by that: it lies between the layers as it was sewn on.
+func (r *run) turnings(p *model.Piece, s *model.Seam) condition.Cond {
 	c := condition.False
-	for op := range r.opsOf("turn", "fold", "roll") {
-		if op.Verb == "turn" && op.Phrase("through") != nil {
+	sewn, goesOn := r.sewnAt(s), r.goesOn(p, s)
+	for n, op := range r.Ops() {
+		if op.Verb != "turn" && op.Verb != "fold" && op.Verb != "roll" || op.Verb != "turn" && n < sewn {
+			continue
+		}
+		if op.Verb == "turn" && op.Phrase("through") != nil && !goesOn {
 			c = r.Space.Or(c, op.Cond)
 		}
 		for _, o := range op.Objects {
@@ -26,32 +31,67 @@ func (r *run) turnings(p *model.Piece) condition.Cond {
 	return c
 }
 
+// goesOn reports whether a part that is made up by a seam is sewn to something else
+// later: by another edge, or caught.
+func (r *run) goesOn(p *model.Piece, s *model.Seam) bool {
+	if !onePiece(s) {
+		return false
+	}
+	for _, o := range r.Seams {
+		if o != s && joinsPiece(o, p) && !onePiece(o) && r.sewnAt(o) > r.sewnAt(s) {
+			return true
+		}
+	}
+	return false
+}
+
 // inside out are the seams after which a part must be turned: an end that is sewn
 // to itself, two copies of a piece that lie on each other, a facing on its edge.
 func (r *run) insideOut(s *model.Seam) *model.Piece {
 	for _, j := range s.Copies {
-		if len(j.A) != 1 || len(j.B) != 1 {
+		if len(j.A) == 0 || len(j.B) == 0 {
 			continue
 		}
 		a, b := j.A[0], j.B[0]
+		single := len(j.A) == 1 && len(j.B) == 1
 		switch {
-		case *a == *b && len(a.Instance.Piece.FoldLines) > 0:
+		case single && *a == *b && len(a.Instance.Piece.FoldLines) > 0:
 			return a.Instance.Piece
-		case a.Instance.Piece == b.Instance.Piece && a.Instance != b.Instance && a.Edge == b.Edge && a.Instance.Copy != b.Instance.Copy && r.together(a.Instance, b.Instance):
+		case single && a.Instance.Piece == b.Instance.Piece && a.Instance != b.Instance && a.Edge == b.Edge && a.Instance.Copy != b.Instance.Copy && r.together(a.Instance, b.Instance):
 			return a.Instance.Piece
-		case a.Instance.Piece.WornIn && !b.Instance.Piece.WornIn:
+		case len(j.A) == 1 && a.Instance.Piece.WornIn && allOut(j.B):
 			return a.Instance.Piece
-		case b.Instance.Piece.WornIn && !a.Instance.Piece.WornIn:
+		case len(j.B) == 1 && b.Instance.Piece.WornIn && allOut(j.A):
 			return b.Instance.Piece
 		}
 	}
 	return nil
 }
 
+// allOut reports whether none of a row of edges belongs to a piece that is worn
+// with its face in.
+func allOut(row []*model.EdgeUse) bool {
+	for _, u := range row {
+		if u.Instance.Piece.WornIn {
+			return false
+		}
+	}
+	return true
+}
+
 // together reports whether the other edges of two copies go into the same seam, as
 // those of a flap do; those of a pocket bag go into two, and those of the front and
 // back of a skirt into none.
 func (r *run) together(a, b *model.Instance) bool {
+	for _, p := range r.Parts {
+		hasA, hasB := false, false
+		for _, t := range p.Of {
+			hasA, hasB = hasA || has(t.Instances, a), hasB || has(t.Instances, b)
+		}
+		if hasA && hasB && len(p.Edges) > 0 {
+			return true // they are one made-up part with an edge of its own
+		}
+	}
 	both := false
 	for _, s := range r.Seams {
 		for _, j := range s.Copies {
@@ -97,7 +137,7 @@ func neverTurned(r *run) {
 		if p == nil {
 			continue
 		}
-		bad := r.unsaid(s, r.Space.Diff(r.Space.Diff(s.Cond, r.turnings(p)), reported[p]))
+		bad := r.unsaid(s, r.Space.Diff(r.Space.Diff(s.Cond, r.turnings(p, s)), reported[p]))
 		if !r.possible(bad) {
 			continue
 		}
@@ -112,10 +152,22 @@ func untrimmed(r *run) {
 		if p == nil || catchesNotion(s) {
 			continue // beside the tape of a zip the allowances stay as they are
 		}
-		bad := r.Space.And(s.Cond, r.turnings(p))
-		bad = r.Space.Diff(bad, r.seamDeeds(s, "trim", "grade", "clip", "notch out", "miter"))
+		bad := r.Space.And(s.Cond, r.turnings(p, s))
+		cut := []string{"trim", "grade", "miter"}
+		if !onePiece(s) || narrow(s) {
+			cut = append(cut, "clip", "notch out") // a facing may keep its allowance, and a narrow one is trimmed from the start
+		}
+		bad = r.Space.Diff(bad, r.seamDeeds(s, cut...))
 		r.report(bad, at(s.Span, "full allowances", fmt.Sprintf("%s is turned inside, and its allowances are never trimmed.", Upper(seamName(s))), fmt.Sprintf("Add `trim %s to 1/4in` or `grade %s` before it is turned, and clip its curves.", s.ID, s.ID)))
 	}
+}
+
+// narrow reports whether the allowance of a seam is no wider than what it would be
+// trimmed to: 7 mm (common practice, no source).
+func narrow(s *model.Seam) bool {
+	const widest = 7
+	w, ok := s.Allowance()
+	return ok && w.MM() <= widest
 }
 
 func catchesNotion(s *model.Seam) bool {
@@ -125,6 +177,30 @@ func catchesNotion(s *model.Seam) bool {
 		}
 	}
 	return false
+}
+
+// stitchedDown lists what a row fixes: the edge that it runs along, what it catches
+// on the other side, and the stretch of an edge between two marks.
+func stitchedDown(op *model.Op) (all []*model.Target) {
+	if oneOf(op.Verb, []string{"edgestitch", "slipstitch", "fell"}) {
+		all = append(all, op.Objects...)
+	}
+	if op.Verb == "topstitch" {
+		for _, o := range op.Objects {
+			if o.From != nil && o.To != nil {
+				all = append(all, o)
+			}
+		}
+	}
+	if p := op.Phrase("catching"); p != nil && !op.Row.Sews && oneOf(op.Verb, []string{"edgestitch", "topstitch", "ditch", "stitch"}) {
+		all = append(all, p.Targets...)
+	}
+	return
+}
+
+// foldedStretch is where a stretch of an edge is folded, bound or faced.
+func (r *run) foldedStretch(o *model.Target) condition.Cond {
+	return r.whereDone(r.deeds().edge[o.Edge], "press under", "turn under", "hem", "bind", "cover", "roll", "fold")
 }
 
 // rawStitched looks for edges that are stitched down raw.
@@ -149,20 +225,21 @@ func rawStitched(r *run) {
 	}
 	reported := map[*model.Edge]bool{}
 	for _, op := range r.Ops() {
-		if !oneOf(op.Verb, []string{"edgestitch", "slipstitch", "fell"}) {
-			continue
-		}
-		for _, o := range op.Objects {
+		for _, o := range stitchedDown(op) {
 			if o.Kind != model.ToEdge || reported[o.Edge] {
 				continue
 			}
-			bad := r.Space.Diff(r.Space.And(op.Cond, o.Cond), r.Space.Or(ready[o.Edge], o.Edge.LeftRaw))
+			done := ready[o.Edge]
+			if o.From != nil {
+				done = r.foldedStretch(o) // the seams of the edge lie before and after it
+			}
+			bad := r.Space.Diff(r.Space.And(op.Cond, o.Cond), r.Space.Or(done, o.Edge.LeftRaw))
 			for _, i := range o.Instances {
 				if laid(i, o.Edge) {
 					bad = condition.False
 				}
 			}
-			if r.possible(bad) {
+			if r.possible(bad) && !r.explained(bad) {
 				reported[o.Edge] = true
 				r.report(bad, at(op.Span, "raw", fmt.Sprintf("The %s of %s is stitched down raw.", edgeCalled(o.Edge.Name), the(o.Piece.Name)), "Press it under, hem it or finish it first; if the cloth does not fray, say `raw "+o.Edge.ID+"` in the piece."))
 			}

@@ -9,135 +9,192 @@ import (
 	"seamwarden/dsl/finding"
 )
 
+// What is done to one of two seams that belong together, and not to the other.
 func init() {
-	register(Rule{ID: "said-twice", Severity: finding.Advice, Category: "prose", ahead: -3, run: saidTwice,
-		Purpose: "Two texts or two figures of a step say nearly the same in the same garments.",
-		Why:     "They are two ways of one thing, and the guard that parts them is missing; or one was copied and left over."})
-	register(Rule{ID: "two-zips-in-one-place", Severity: finding.Warning, Category: "seams", run: twoZips,
-		Purpose: "A seam catches the same half of two zips in the same garment.",
-		Why:     "One of them lies on the other; where there are two to choose from, each has its guard."})
+	register(Rule{ID: "one-of-two-seams", Severity: finding.Advice, Category: "seams", FromAbsence: true, run: unlikeTwins,
+		Purpose: "Of two seams that belong together, one is clipped, trimmed, pressed or topstitched and the other is not.",
+		Why:     "Front and back, upper and lower, shell and lining have the same shape and are seen together. What one needs, the other needs too, unless that is meant."})
+	register(Rule{ID: "row-left-out", Severity: finding.Advice, Category: "seams", FromAbsence: true, run: rowLeftOut,
+		Purpose: "All seams that are pressed to one side have a row of stitching, except for one.",
+		Why:     "Rows that show are part of the look, and one that is missing looks forgotten. Say so in a remark if it is meant."})
 }
 
-// sameWords is how long a run of words has to be, or how many of a hundred words
-// two figures have to share, to be the same sentence and no turn of phrase. Both
-// were found by trying: nothing to be cited.
-const (
-	sameWords = 8
-	sameShare = 65
-)
+// pairWords are words that tell two of a pair apart.
+var pairWords = map[string][]string{"front": {"back"}, "left": {"right"}, "upper": {"lower", "under"}, "above": {"below"}, "over": {"under"}, "inner": {"outer"},
+	"top": {"foot", "bottom"}, "head": {"foot"}}
 
-// saidTwice compares the texts of each step with each other, and its figures. A
-// figure may begin as another one does, since both look at the same place, so the
-// whole of their words is compared.
-func saidTwice(r *run) {
-	for _, s := range r.Steps() {
-		var texts, figures []stepText
-		for _, i := range s.Items {
-			switch x := i.(type) {
-			case *model.Prose:
-				texts = append(texts, stepText{s, x.Text, x.Cond, placesIn(x)})
-			case *model.Figure:
-				if x.Body != nil {
-					figures = append(figures, stepText{s, x.Body.Text, x.Cond, placesIn(x.Body)})
-				}
+// same are the kinds of work that are compared: what is asked of both, and what
+// counts as done.
+var sameWork = []struct {
+	what    string   // for the reader
+	asks    []string // one of them is done to one of the two
+	does    []string // any of them is done to the other
+	inside  bool     // a lining needs it as the shell does
+	outside bool     // front and back, upper and lower need it alike
+}{
+	{"pressed", []string{"press"}, []string{"press", "steam", "fell"}, false, true}, // beside what the head says of every seam
+	{"clipped", []string{"clip"}, []string{"clip", "notch out", "reinforce"}, true, true},
+	{"notched", []string{"notch out"}, []string{"clip", "notch out"}, true, true},
+	{"trimmed", []string{"trim", "grade"}, []string{"trim", "grade"}, false, true},
+	{"stitched", []string{"topstitch", "edgestitch"}, []string{"topstitch", "edgestitch", "understitch", "stitch", "ditch", "fell", "bar-tack"}, false, true},
+}
+
+func unlikeTwins(r *run) {
+	told := map[*model.Seam]map[string]condition.Cond{}
+	byName := map[string]*model.Seam{}
+	for _, s := range r.Seams {
+		told[s] = map[string]condition.Cond{}
+		byName[s.ID] = s
+	}
+	tell := func(done, not *model.Seam, inside bool) {
+		for _, w := range sameWork {
+			if inside && !w.inside || !inside && !w.outside || w.what == "trimmed" && r.insideOut(not) != nil {
+				continue // turned-untrimmed knows about what is turned
 			}
-		}
-		r.twins(texts, "texts", func(a, b []string) bool { return sharedRun(a, b) >= sameWords })
-		r.twins(figures, "figures", func(a, b []string) bool { return share(a, b) >= sameShare })
-	}
-}
-
-// twins reports each text that is like an earlier one.
-func (r *run) twins(all []stepText, what string, alike func(a, b []string) bool) {
-	if len(all) < 2 {
-		return
-	}
-	words := make([][]string, len(all))
-	for i, t := range all {
-		words[i] = strings.FieldsFunc(strings.ToLower(t.text), func(c rune) bool { return !(c >= 'a' && c <= 'z' || c == '{' || c == '}') })
-	}
-	for i := range all {
-		for j := range i {
-			bad := r.Space.All(all[i].cond, all[j].cond, r.Valid)
-			if bad == condition.False || r.explained(bad) || !alike(words[i], words[j]) {
+			if w.what == "pressed" && (r.Finish == nil || r.Finish.Toward == "") {
+				continue // seam-never-pressed knows
+			}
+			bad := r.Space.All(not.Cond, r.whereDone(r.deeds().seam[done], w.asks...))
+			bad = r.Space.Diff(r.Space.Diff(bad, r.whereDone(r.deeds().seam[not], w.does...)), told[not][w.what])
+			if bad = r.unsaid(not, bad); !r.possible(bad) {
 				continue
 			}
-			f := at(all[i].at(0, 0), "much the same", fmt.Sprintf("Two %s of this step say nearly the same in the same garments.", what), "Guard each as it is meant, or say it once.")
-			r.report(bad, also(f, all[j].at(0, 0), "as here"))
-			break
+			told[not][w.what] = r.Space.Or(told[not][w.what], bad)
+			f := at(not.Span, "not "+w.what, fmt.Sprintf("%s is %s, and %s is not.", Upper(seamName(done)), w.what, seamName(not)),
+				fmt.Sprintf("Add `%s %s` to a step, as is done to the other.", w.asks[0], not.ID))
+			r.report(bad, also(f, r.firstDone(done, w.asks), w.what+" here"))
 		}
 	}
-}
-
-// sharedRun gives the length of the longest run of words that two texts share.
-func sharedRun(a, b []string) (longest int) {
-	above := make([]int, len(b)+1)
-	for _, x := range a {
-		before := 0
-		for j, y := range b {
-			here := 0
-			if x == y {
-				here = before + 1
-			}
-			before, above[j+1] = above[j+1], here
-			longest = max(longest, here)
-		}
-	}
-	return longest
-}
-
-// share gives how many of a hundred words two texts have in common.
-func share(a, b []string) int {
-	has := map[string]int{}
-	for _, w := range a {
-		has[w] |= 1
-	}
-	for _, w := range b {
-		has[w] |= 2
-	}
-	both := 0
-	for _, in := range has {
-		if in == 3 {
-			both++
-		}
-	}
-	return 100 * both / max(1, len(has))
-}
-
-// twoZips looks at what each seam catches. Seams that catch the same two are one
-// finding, as the two sides of a front are.
-func twoZips(r *run) {
-	bad := condition.False
-	var first, second *model.Target
 	for _, s := range r.Seams {
-		for i, a := range s.Catching {
-			for _, b := range s.Catching[:i] {
-				if !sameHalf(a, b) {
-					continue
-				}
-				if c := r.Space.All(s.Cond, a.Target.Cond, b.Target.Cond); r.possible(c) {
-					if first == nil {
-						first, second = b.Target, a.Target
-					}
-					bad = r.Space.Or(bad, c)
-				}
+		for _, name := range twinNames(s.ID) {
+			if o := byName[name]; o != nil && (r.insideOut(s) == nil) == (r.insideOut(o) == nil) {
+				tell(s, o, false)
+				tell(o, s, false)
 			}
 		}
 	}
-	if first == nil {
+	linings := r.linings()
+	for _, s := range r.Seams {
+		if o := linings[s]; o != nil {
+			tell(s, o, true)
+			tell(o, s, true)
+		}
+	}
+}
+
+// firstDone gives the place of the first operation of these verbs on a seam.
+func (r *run) firstDone(s *model.Seam, verbs []string) (at finding.Span) {
+	for _, d := range r.deeds().seam[s] {
+		if oneOf(d.op.Verb, verbs) {
+			return d.op.Span
+		}
+	}
+	return
+}
+
+// twinNames gives the names that another of a pair would have: back-raglan for
+// front-raglan. A name in which the pair word stands alone tells too little.
+func twinNames(id string) (all []string) {
+	parts := strings.Split(id, "-")
+	if len(parts) < 2 {
 		return
 	}
-	f := at(second.Span, "in the same place", fmt.Sprintf("%s and %s are caught in one seam, on the same side.", Upper(the(first.Notion.Name)), the(second.Notion.Name)),
-		"Guard each of them, so that a garment has one; or catch them at marks of their own.")
-	r.report(bad, also(also(f, first.Notion.Span, "this one"), second.Notion.Span, "and this"))
+	for i, w := range parts {
+		for _, o := range pairWords[w] {
+			twin := append(append(append([]string(nil), parts[:i]...), o), parts[i+1:]...)
+			all = append(all, strings.Join(twin, "-"))
+		}
+	}
+	return
 }
 
-// sameHalf reports whether two caught things are the same half of two zips, with
-// nothing that gives them different places.
-func sameHalf(a, b *model.Caught) bool {
-	x, y := a.Target, b.Target
-	if x.Notion == nil || y.Notion == nil || x.Notion == y.Notion || x.NotionBit == "" || x.NotionBit != y.NotionBit || a.At != nil || b.At != nil {
-		return false
+// linings gives for a seam the one that joins the same edges of the lining: each
+// edge of its first row has a fellow of the same name on a piece that is called
+// lining, facing or inner.
+func (r *run) linings() map[*model.Seam]*model.Seam {
+	pieces := map[string]*model.Piece{}
+	for _, p := range r.Pieces {
+		pieces[p.ID] = p
 	}
-	return !x.Notion.Set && !y.Notion.Set
+	first := map[*model.Edge][]*model.Seam{}
+	for _, s := range r.Seams {
+		if e := firstEdge(s); e != nil {
+			first[e] = append(first[e], s)
+		}
+	}
+	found := map[*model.Seam]*model.Seam{}
+	for _, s := range r.Seams {
+		e := firstEdge(s)
+		if e == nil {
+			continue
+		}
+		for _, id := range []string{e.Piece.ID + "-lining", "lining-" + e.Piece.ID, "inner-" + e.Piece.ID} {
+			p := pieces[id]
+			if p == nil || p.Edge(e.ID) == nil {
+				continue
+			}
+			for _, o := range first[p.Edge(e.ID)] {
+				if r.Space.All(s.Cond, o.Cond) != condition.False && !joinsPiece(o, e.Piece) {
+					found[s] = o
+				}
+			}
+		}
+	}
+	return found
+}
+
+// firstEdge is the first edge that a seam names, nil if that is a choice of two.
+func firstEdge(s *model.Seam) *model.Edge {
+	if len(s.Joins) == 0 {
+		return nil
+	}
+	return s.Joins[0].Edge
+}
+
+// rowLeftOut looks for the one seam of the outside that is pressed to one side and
+// has no row. Four others at least make it a habit of the pattern.
+func rowLeftOut(r *run) {
+	const habit = 4
+	rows := 0
+	var without *model.Seam
+	bad := condition.False
+	for _, s := range r.Seams {
+		if r.whereDone(r.towards(s), "press") == condition.False || !seenOutside(s) || r.insideOut(s) != nil {
+			continue
+		}
+		row := r.whereDone(r.deeds().seam[s], "topstitch", "edgestitch", "fell", "understitch")
+		if row != condition.False {
+			rows++
+			continue
+		}
+		if without != nil {
+			return
+		}
+		without, bad = s, r.Space.Diff(s.Cond, row)
+	}
+	if without == nil || rows < habit {
+		return
+	}
+	r.report(r.unsaid(without, bad), at(without.Span, "no row", fmt.Sprintf("The %d other seams that are pressed to one side have a row of stitching, and %s has none.", rows, seamName(without)),
+		fmt.Sprintf("Add `topstitch %s` with its distance to the step that presses it.", without.ID)))
+}
+
+// towards lists what presses a seam to one side.
+func (r *run) towards(s *model.Seam) (all []deed) {
+	for _, d := range r.deeds().seam[s] {
+		if d.op.Phrase("toward") != nil && d.on.Seam == s {
+			all = append(all, d)
+		}
+	}
+	return
+}
+
+// seenOutside reports whether all pieces of a seam are seen from outside.
+func seenOutside(s *model.Seam) bool {
+	for _, u := range s.Uses() {
+		if u.Instance.Piece.WornIn {
+			return false
+		}
+	}
+	return len(s.Copies) > 0
 }

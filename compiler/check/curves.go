@@ -1,0 +1,97 @@
+package check
+
+import (
+	"fmt"
+	"strings"
+
+	"seamwarden/compiler/condition"
+	"seamwarden/compiler/model"
+	"seamwarden/dsl/finding"
+)
+
+func init() {
+	register(Rule{ID: "curve-never-clipped", Severity: finding.Advice, Category: "seams", FromAbsence: true, run: unclipped,
+		Purpose: "The seam of a curved edge is never clipped or notched.",
+		Why:     "The edge of an allowance is shorter or longer than the curve that it is turned along. Without snips or wedges it pulls or lies in folds."})
+}
+
+// unclipped takes an edge for curved if it is called so and the seam is turned, or
+// if it is steadied before it is turned or sewn to a neck: a straight edge needs no
+// staystitching there.
+func unclipped(r *run) {
+	for _, s := range r.Seams {
+		curved, e := r.curved(s)
+		if e == nil || narrowTo(r, s) {
+			continue
+		}
+		bad := r.Space.And(s.Cond, curved)
+		bad = r.unsaid(s, r.Space.Diff(bad, r.whereDone(r.deeds().seam[s], "clip", "notch out", "reinforce")))
+		r.report(bad, at(s.Span, "never clipped", fmt.Sprintf("The %s of %s is curved, and %s is never clipped.", edgeCalled(e.Name), the(e.Piece.Name), seamName(s)),
+			fmt.Sprintf("Add `clip %s` where the curve is hollow, `notch out %s` where it stands out, before it is turned or pressed.", s.ID, s.ID)))
+	}
+}
+
+// curved gives where a seam runs along an edge that is certainly curved, and that
+// edge.
+func (r *run) curved(s *model.Seam) (c condition.Cond, found *model.Edge) {
+	p := r.insideOut(s)
+	turned := condition.False
+	if p != nil {
+		turned = r.turnings(p, s)
+	}
+	for _, u := range s.Uses() {
+		e := u.Edge
+		where := condition.False
+		switch {
+		case turned != condition.False && calledCurved(e):
+			where = turned
+		case turned != condition.False:
+			where = r.Space.And(turned, r.whereDone(r.deeds().edge[e], "staystitch"))
+		case wordIn(e.ID, "neck", "neckline"):
+			where = r.whereDone(r.deeds().edge[e], "staystitch")
+		}
+		if where != condition.False && found == nil {
+			found = e
+		}
+		c = r.Space.Or(c, where)
+	}
+	return
+}
+
+// calledCurved reports whether the name of an edge says that it is curved. Round
+// says so only beside an edge that is called straight; else it may mean all round.
+func calledCurved(e *model.Edge) bool {
+	if wordIn(e.ID, "curve", "curved", "scallop", "scallops", "armhole") {
+		return true
+	}
+	for _, o := range e.Piece.Edges {
+		if wordIn(e.ID, "round") && wordIn(o.ID, "straight") {
+			return true
+		}
+	}
+	return false
+}
+
+func wordIn(id string, words ...string) bool {
+	for _, w := range strings.Split(id, "-") {
+		if oneOf(w, words) {
+			return true
+		}
+	}
+	return false
+}
+
+// narrowTo reports whether a seam is trimmed to so little that it gives by itself:
+// 3 mm (common practice, no source).
+func narrowTo(r *run, s *model.Seam) bool {
+	const gives = 3
+	if w, ok := s.Allowance(); ok && w.MM() <= gives {
+		return true
+	}
+	for _, d := range r.deeds().seam[s] {
+		if a := amountOf(d.op); a != nil && d.op.Verb == "trim" && a.Length.MM() <= gives {
+			return true
+		}
+	}
+	return false
+}
