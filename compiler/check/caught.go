@@ -19,7 +19,7 @@ func init() {
 // holding are the operations that keep a part in its place until a seam takes it.
 var holding = []string{"baste", "pin", "tack", "lay", "set", "attach", "apply", "insert", "stitch", "staystitch"}
 
-var held = regexp.MustCompile(`(?i)\b(?:pin(?:ned|s|ning)?|bast(?:e|ed|ing)|tack(?:ed|s)?|hold (?:it|them)|held|glue[ds]?)\b`)
+var held = expression(`(?i)\b(?:pin(?:ned|s|ning)?|bast(?:e|ed|ing)|tack(?:ed|s)?|hold (?:it|them)|held|glue[ds]?)\b`)
 
 // caughtLoose speaks only where the pattern holds other parts before they are caught;
 // a pattern that leaves all of that to the sewist is left alone.
@@ -226,11 +226,11 @@ func ownTexts(s *model.Step) (all []string) {
 // heldThere reports whether one sentence of a text names the part and says that
 // something is held.
 func heldThere(text string, name *regexp.Regexp) bool {
-	if !name.MatchString(text) || !held.MatchString(text) {
+	if !name.MatchString(text) || !held().MatchString(text) {
 		return false
 	}
 	for _, sentence := range strings.FieldsFunc(text, func(c rune) bool { return c == '.' || c == ';' || c == '\n' }) {
-		if name.MatchString(sentence) && held.MatchString(sentence) {
+		if name.MatchString(sentence) && held().MatchString(sentence) {
 			return true
 		}
 	}

@@ -2,7 +2,6 @@ package check
 
 import (
 	"fmt"
-	"regexp"
 	"strings"
 
 	"seamwarden/compiler/condition"
@@ -47,7 +46,7 @@ func rowAlongNothing(r *run) {
 	}
 }
 
-var crease = regexp.MustCompile(`(?i)\b(?:crease|creased|fold|middle|centre|center)\b`)
+var crease = expression(`(?i)\b(?:crease|creased|fold|middle|centre|center)\b`)
 
 func creaseIdle(r *run) {
 	ops := r.Ops()
@@ -69,7 +68,7 @@ func creaseIdle(r *run) {
 	}
 }
 
-var matched = regexp.MustCompile(`(?i)\b(?:meets?|match\w*|level with)\b`)
+var matched = expression(`(?i)\b(?:meets?|match\w*|level with)\b`)
 
 // creaseInText reports whether the text of a later step speaks of the crease, or the
 // same step says what it is matched to.
@@ -81,10 +80,10 @@ func (r *run) creaseInText(p *model.Piece, after *model.Step) bool {
 		past = past || s == after
 	}
 	for _, x := range r.stepTexts() {
-		if x.step == after && crease.MatchString(x.text) && matched.MatchString(x.text) {
+		if x.step == after && crease().MatchString(x.text) && matched().MatchString(x.text) {
 			return true
 		}
-		if later[x.step] && crease.MatchString(x.text) && (strings.Contains(strings.ToLower(x.text), "crease") || worksOn(x.step, p)) {
+		if later[x.step] && crease().MatchString(x.text) && (strings.Contains(strings.ToLower(x.text), "crease") || worksOn(x.step, p)) {
 			return true
 		}
 	}

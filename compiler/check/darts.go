@@ -2,7 +2,6 @@ package check
 
 import (
 	"fmt"
-	"regexp"
 	"strings"
 
 	"seamwarden/compiler/condition"
@@ -50,13 +49,13 @@ func (r *run) intoSeam(x *model.Shaping) bool {
 	return false
 }
 
-var lies = regexp.MustCompile(`(?i)\b(?:press(?:ed)?|toward|towards|lies?|points?|lay|soft|unpressed)\b`)
+var lies = expression(`(?i)\b(?:press(?:ed)?|toward|towards|lies?|points?|lay|soft|unpressed)\b`)
 
 // pleatInText reports whether a sentence of the author says how a pleat lies.
 func (r *run) pleatInText(x *model.Shaping) bool {
 	for _, t := range r.stepTexts() {
 		for _, sentence := range strings.Split(strings.ToLower(t.text), ".") {
-			if strings.Contains(sentence, x.Kind) && lies.MatchString(sentence) {
+			if strings.Contains(sentence, x.Kind) && lies().MatchString(sentence) {
 				return true
 			}
 		}

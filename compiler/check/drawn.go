@@ -2,7 +2,6 @@ package check
 
 import (
 	"fmt"
-	"regexp"
 	"strings"
 
 	"seamwarden/compiler/condition"
@@ -16,7 +15,7 @@ func init() {
 		Why:     "The ends of elastic are joined or sewn down, those of a cord knotted or caught; otherwise they slip into the casing at the first pull."})
 }
 
-var endsHeld = regexp.MustCompile(`(?i)\b(?:sew|sewn|stitch(?:ed)?|join\w*|overlap\w*|lap|knot\w*|caught|catch\w*|tack\w*|tie\w*)\b`)
+var endsHeld = expression(`(?i)\b(?:sew|sewn|stitch(?:ed)?|join\w*|overlap\w*|lap|knot\w*|caught|catch\w*|tack\w*|tie\w*)\b`)
 
 // endsLoose looks for what is drawn in and then named by no operation that could
 // hold its ends, caught by no seam, and of which no sentence says that its ends
@@ -80,7 +79,7 @@ func (r *run) endsInText(n *model.Notion, from *model.Step) bool {
 			continue
 		}
 		for _, sentence := range strings.FieldsFunc(text, func(c rune) bool { return c == '.' || c == ';' || c == '\n' }) {
-			if strings.Contains(sentence, "end") && endsHeld.MatchString(sentence) {
+			if strings.Contains(sentence, "end") && endsHeld().MatchString(sentence) {
 				return true
 			}
 		}

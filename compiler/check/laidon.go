@@ -2,7 +2,6 @@ package check
 
 import (
 	"fmt"
-	"regexp"
 
 	"seamwarden/compiler/condition"
 	"seamwarden/compiler/model"
@@ -19,11 +18,11 @@ func init() {
 		Why:     "The allowances stand up under the flap and fray. They are trimmed, the part is folded over them, and a row wider than they are shuts them in; or they are finished or pressed under before."})
 }
 
-var sewingWord = regexp.MustCompile(`(?i)\b(?:sew|sewn|stitch\w*|edgestitch\w*|topstitch\w*|machine|fell|tack)\b`)
+var sewingWord = expression(`(?i)\b(?:sew|sewn|stitch\w*|edgestitch\w*|topstitch\w*|machine|fell|tack)\b`)
 
 func laidNotSewn(r *run) {
 	for n, op := range r.Ops() {
-		if op.Verb != "apply" || op.As == nil || sewingWord.MatchString(op.As.Text) {
+		if op.Verb != "apply" || op.As == nil || sewingWord().MatchString(op.As.Text) {
 			continue
 		}
 		for _, o := range op.Objects {
