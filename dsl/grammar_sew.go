@@ -25,10 +25,11 @@ type (
 		Ease     *Amount   `parser:"| 'with' 'ease' @@"`
 		Gathered bool      `parser:"| @'gathered' )"`
 	}
-	// Caught is a thing that lies between the layers of a seam.
+	// Caught is a thing that lies between the layers of a seam, or whichever of
+	// several there is.
 	Caught struct {
 		Count *Count `parser:"@@?"`
-		What  *Ref   `parser:"@@"`
+		What  []*Ref `parser:"@@ ('or' @@)*"`
 		At    *Ref   `parser:"('at' @@)?"`
 	}
 	// Shaping is a dart, pleat or tuck.

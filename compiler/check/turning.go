@@ -171,12 +171,11 @@ func narrow(s *model.Seam) bool {
 }
 
 func catchesNotion(s *model.Seam) bool {
+	found := false
 	for _, c := range s.Catching {
-		if c.Target.Kind == model.ToNotion {
-			return true
-		}
+		c.Target.Each(func(t *model.Target) { found = found || t.Kind == model.ToNotion })
 	}
-	return false
+	return found
 }
 
 // stitchedDown lists what a row fixes: the edge that it runs along, what it catches

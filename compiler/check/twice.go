@@ -138,12 +138,43 @@ func twoWaysToClose(r *run) {
 func bothThere(r *run) {
 	for _, s := range r.Seams {
 		for _, t := range s.Rows() {
-			for i, a := range t.Alt {
-				for _, b := range t.Alt[:i] {
-					f := at(a.Span, "and this", fmt.Sprintf("%s takes `%s` or `%s`, and both are there.", Upper(seamName(s)), b.Path, a.Path), "Guard one of the two pieces, so that each garment has one of them.")
-					r.report(r.Space.All(a.Cond, b.Cond), also(f, b.Span, "this"))
-				}
-			}
+			r.bothOf(s, t, s.Cond)
+		}
+		for _, k := range s.Catching {
+			r.bothOf(s, k.Target, s.Cond)
 		}
 	}
+}
+
+// bothOf reports alternatives of a seam that are there together. Of what they
+// belong to it is said once, so that a piece or a notion that lies in many seams
+// gives one finding.
+func (r *run) bothOf(s *model.Seam, t *model.Target, c condition.Cond) {
+	for i, a := range t.Alt {
+		for _, b := range t.Alt[:i] {
+			bad := r.Space.All(c, a.Cond, b.Cond)
+			pair := [2]any{belongsTo(b), belongsTo(a)}
+			if bad = r.unsaid(pair, bad); !r.possible(bad) {
+				continue
+			}
+			r.tell(pair, bad)
+			help := "Guard one of the two pieces, so that each garment has one of them."
+			if a.Notion != nil {
+				help = "Guard one of the two, so that each garment has one of them."
+			}
+			f := at(a.Span, "and this", fmt.Sprintf("%s takes `%s` or `%s`, and both are there.", Upper(seamName(s)), b.Path, a.Path), help)
+			r.report(bad, also(f, b.Span, "this"))
+		}
+	}
+}
+
+// belongsTo is the piece, the notion or the part that a target belongs to.
+func belongsTo(t *model.Target) any {
+	switch {
+	case t.Notion != nil:
+		return t.Notion
+	case t.Piece != nil:
+		return t.Piece
+	}
+	return t.Path
 }

@@ -137,7 +137,7 @@ func (b *builder) clauses(x *Seam, n *dsl.Seam) (in []string) {
 
 func (b *builder) catching(x *Seam, list []*dsl.Caught) {
 	for _, c := range list {
-		t := b.resolve(c.What, nil)
+		t := b.run(&dsl.Run{Alt: c.What}, nil)
 		if t == nil {
 			continue
 		}
