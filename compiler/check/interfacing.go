@@ -145,8 +145,9 @@ func targetWords(t *model.Target) string {
 	return t.Describe()
 }
 
-// leftOver compares how many pieces of interfacing and of cloth one piece is cut.
-// Copies that have names are layers on purpose.
+// leftOver compares how many pieces of interfacing and of cloth one piece is cut,
+// and how many of the cloth the steps fuse. Copies that have names are layers on
+// purpose.
 func leftOver(r *run) {
 	for _, p := range r.Pieces {
 		var cloth []assembly.Amount
@@ -163,13 +164,43 @@ func leftOver(r *run) {
 				in[c.Material] = append(in[c.Material], c)
 			}
 		}
+		fused := r.fusedParts(p)
 		for _, m := range order {
-			r.tooMany(p, cloth, in[m])
+			r.tooMany(p, cloth, in[m], func(k int) string { return fmt.Sprintf("which is cut %s from cloth", times(k)) })
+			r.tooMany(p, fused, in[m], func(k int) string { return fmt.Sprintf("of which %d %s fused", k, isOrAre(k)) })
 		}
 	}
 }
 
-func (r *run) tooMany(p *model.Piece, cloth []assembly.Amount, in []*model.Cut) {
+// fusedParts are the cut parts of a piece that steps fuse, if they name some of
+// them; none where they name the piece as a whole.
+func (r *run) fusedParts(p *model.Piece) (all []assembly.Amount) {
+	put := map[*model.Instance]condition.Cond{}
+	some := false
+	for _, f := range r.facts.Fusing {
+		if f.Target.Piece != p || f.Target.Kind != model.ToPiece {
+			continue
+		}
+		for _, i := range f.Target.Instances {
+			if !i.Cloth() {
+				return nil // it is the interfacing that is named
+			}
+			some = some || i.Copy != ""
+			put[i] = r.Space.Or(put[i], r.Space.And(f.Cond, i.Cond))
+		}
+	}
+	if !some {
+		return nil
+	}
+	for _, i := range p.Cloths() {
+		all = append(all, assembly.Amount{N: 1, Cond: put[i]})
+	}
+	return
+}
+
+// tooMany reports where more of an interfacing is cut than there is to put it on.
+// only says how many there are.
+func (r *run) tooMany(p *model.Piece, cloth []assembly.Amount, in []*model.Cut, only func(int) string) {
 	var all []assembly.Amount
 	for _, c := range in {
 		all = append(all, assembly.Amount{N: c.Count, Cond: c.Cond})
@@ -181,9 +212,11 @@ func (r *run) tooMany(p *model.Piece, cloth []assembly.Amount, in []*model.Cut) 
 			if k == 0 || n <= k {
 				continue
 			}
-			f := at(last.CountSpan, fmt.Sprintf("%d here", last.Count), fmt.Sprintf("%s is cut %s for %s, which is cut %s from cloth.", last.Material.Name, times(n), the(p.Name), times(k)),
+			f := at(last.CountSpan, fmt.Sprintf("%d here", last.Count), fmt.Sprintf("%s is cut %s for %s, %s.", last.Material.Name, times(n), the(p.Name), only(k)),
 				"Change one of the numbers. Layers that go on one another have names: `cut 2 … as first, second`.")
-			r.report(r.Space.And(have[k], layers[n]), f)
+			bad := r.unsaid(last, r.Space.And(have[k], layers[n]))
+			r.report(bad, f)
+			r.tell(last, bad)
 		}
 	}
 }

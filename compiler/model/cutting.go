@@ -119,7 +119,7 @@ func (b *builder) marks(p *Piece, n *dsl.Marks) {
 			b.report(declaredTwice("mark of "+p.Name, &d, &old.Decl))
 			continue
 		}
-		x := &Mark{Decl: d, Piece: p, Count: max(1, b.count(m.Count))}
+		x := &Mark{Decl: d, Piece: p, Count: max(1, b.count(m.Count)), Said: m.Count != nil}
 		if m.On != nil {
 			x.On = b.edgeNamed(p, &dsl.Name{Tokens: m.On.Tokens, Text: m.On.Parts[0]})
 		}

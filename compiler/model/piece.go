@@ -48,7 +48,8 @@ type Edge struct {
 type Mark struct {
 	Decl
 	Piece   *Piece
-	Count   int
+	Count   int  // on each cut part
+	Said    bool // the number is written
 	On      *Edge
 	Between bool
 }
