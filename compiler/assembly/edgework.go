@@ -40,6 +40,9 @@ func (w *play) edgeFree(op *model.Op, t *model.Target, u model.EdgeUse, c condit
 	if kind, ok := preparing[op.Verb]; ok {
 		w.trouble(w.and(c, w.shut.where(u)), Trouble{Kind: kind, Op: op, Use: &u}, w.shut.deeds(u))
 	}
+	w.besideFacing(op, u, c)
+	w.boundEnd(op, u, c)
+	w.preparedLate(op, u, c)
 	switch op.Verb {
 	case "finish", "bind":
 		w.trouble(w.and(c, w.zipped.where(u)), Trouble{Kind: EdgeClosedBefore, Op: op, Use: &u}, w.zipped.deeds(u))

@@ -56,6 +56,13 @@ var exampleOf = map[assembly.Kind]string{
 	assembly.ButtonFirst:           "button-before-buttonhole",
 	assembly.StaystitchedLate:      "staystitched-late",
 	assembly.PressedNowhere:        "pressed-without-direction",
+	assembly.InsideOut:             "sewn-on-inside-out",
+	assembly.RowTooLate:            "topstitched-after-its-end-was-caught",
+	assembly.UnderstitchedTurned:   "understitched-after-turning",
+	assembly.HemUnderFacing:        "hemmed-after-the-facing-was-fastened",
+	assembly.FinishedHeld:          "finished-after-its-end-was-sewn-on",
+	assembly.BoundEndOpen:          "binding-ends-in-the-open",
+	assembly.PreparedLate:          "band-edge-prepared-late",
 }
 
 // TestEveryKindIsFound plays the examples of the rules: the failing one has trouble

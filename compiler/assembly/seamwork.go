@@ -45,6 +45,8 @@ func (w *play) onLine(op *model.Op, t *model.Target, l *seamline, c condition.Co
 	case op.Verb == "press":
 		w.pressParts(l.parts, op, c)
 	case rows[op.Verb]:
+		w.rowTooLate(op, l, c)
+		w.understitchedTurned(op, l, c)
 		w.turnedUnpressed(op, l.parts, t.Seam, c)
 		if op.Phrase("through") == nil {
 			w.trouble(w.and(c, w.deep.where(l)), Trouble{Kind: SeamShutIn, Op: op, Seam: t.Seam}, w.deep.deeds(l))

@@ -24,6 +24,7 @@ func (w *play) sewLine(op *model.Op, t *model.Target, l *seamline, c condition.C
 		w.closedAlready(op, l, c)
 	}
 	w.partsMade(op, t, c)
+	w.insideOut(op, l, c)
 	w.rings(op, l, c)
 	w.crossRows(op, l, c)
 	w.coverEnds(op, l, c)

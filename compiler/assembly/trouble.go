@@ -59,6 +59,7 @@ const (
 	FinishedTwice                     // an edge is finished a second time
 	SecondPassMissing                 // a seam is sewn with its allowances outside, and never sewn again
 	FinishedBetween                   // its allowances are finished between the two rows
+	InsideOut                         // a band is sewn on while its ends are sewn and not turned yet
 	FusedTooLate                      // interfacing goes in after its piece was sewn
 	PatchOnTube                       // a patch goes on a panel that is a tube already
 	RingSewnOpen                      // a ring is sewn before the seam that closes it
@@ -67,6 +68,12 @@ const (
 	ButtonFirst                       // a button goes on before its buttonhole
 	StaystitchedLate                  // staystitched after the seam at its end
 	PressedNowhere                    // a seam is pressed and nothing says which way
+	RowTooLate                        // a row along a seam after its end was sewn over
+	UnderstitchedTurned               // understitched when the facing was turned in
+	HemUnderFacing                    // a hem begins under a facing that is fastened already
+	FinishedHeld                      // the free edge of a facing is finished when its end is sewn on
+	BoundEndOpen                      // an edge is bound when the edge at its end is closed already
+	PreparedLate                      // the inside edge of a band is prepared when the band is on
 
 	Kinds // how many kinds there are
 )

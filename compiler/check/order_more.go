@@ -98,6 +98,34 @@ func init() {
 		"An edge is staystitched after the seam at its end.",
 		"The row keeps an edge from stretching while it is handled, so it comes first.",
 		says{"late", "EDGE is staystitched after SEAM is sewn.", "Staystitch it before anything is sewn to its piece.", "sewn here"})
+	order(assembly.InsideOut, finding.Warning, "sewn-on-inside-out",
+		"A band is sewn on while its ends are sewn and it is not turned yet.",
+		"Folded with its right side inside and sewn at the ends, a band has the right side of its long edge inside. Sew the long edge first, or turn the band before.",
+		says{"inside out", "PIECE is sewn on when SEAM is sewn, and turned only later.", "Sew SEAM after this, or turn PIECE first.", "its end is sewn here"})
+	order(assembly.RowTooLate, finding.Advice, "topstitched-after-its-end-was-caught",
+		"A seam is topstitched after another seam was sewn across its end.",
+		"Stitched before, the row runs out under the other seam, which holds its threads. Stitched after, it has to stop short of it and be secured there.",
+		says{"late", "SEAM is topstitched after its end was sewn over.", "Topstitch it before anything is sewn across it.", "its end is sewn over here"})
+	order(assembly.UnderstitchedTurned, finding.Advice, "understitched-after-turning",
+		"A facing is turned in before it is understitched.",
+		"To understitch, the facing is opened out again; what was pressed or basted is undone.",
+		says{"turned in by now", "SEAM is understitched after PIECE was turned in.", "Understitch it first, then turn it in.", "turned here"})
+	order(assembly.HemUnderFacing, finding.Advice, "hemmed-after-the-facing-was-fastened",
+		"An edge is hemmed when the facing that lies over the beginning of its hem is fastened already.",
+		"The hem begins under the facing, which has to be lifted.",
+		says{"under the facing", "EDGE is hemmed when PIECE, which lies over its end, is fastened already.", "Hem first, then fasten the facing over the hem.", "fastened here"})
+	order(assembly.FinishedHeld, finding.Advice, "finished-after-its-end-was-sewn-on",
+		"The free edge of a facing is finished after its end was sewn to the layer under it.",
+		"At the end the other layer lies in the way of the needle and the knife. Before, the edge is free from end to end.",
+		says{"its end is held", "EDGE is finished after SEAM holds its end.", "Finish it before SEAM is sewn.", "sewn here"})
+	order(assembly.BoundEndOpen, finding.Advice, "binding-ends-in-the-open",
+		"An edge is bound when the edge beside it is hemmed or bound already, and the step does not say what becomes of the ends of the binding.",
+		"Bound first, the cut end of the tape is shut in by the other hem. Bound last, it stays raw unless it is folded in.",
+		says{"its end lies open", "EDGE is bound after the edge beside it was closed, so that the end of the binding lies open.", "Bind it first; or say that the ends of the binding are folded in.", "closed here"})
+	order(assembly.PreparedLate, finding.Advice, "band-edge-prepared-late",
+		"The inside edge of a band is pressed under, bound or finished after the band was sewn on.",
+		"Flat on the board it can be measured and pressed from end to end. Sewn on, the whole garment hangs from it.",
+		says{"sewn on by now", "EDGE is prepared only when PIECE is sewn on.", "Do this before the band is sewn on.", "sewn on here"})
 	order(assembly.PressedNowhere, finding.Advice, "pressed-without-direction",
 		"A seam is pressed, and nothing says which way its allowances lie.",
 		"Whoever sews it next has to guess, and a row of topstitching needs to know.",
