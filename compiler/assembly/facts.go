@@ -212,7 +212,7 @@ func (f *Facts) phrase(op *model.Op, p *model.Phrase, t *model.Target) {
 		}
 	case p.Name == "for" && op.Verb == "buttonhole" && t.Kind == model.ToNotion:
 		f.Holes[t.Notion] = append(f.Holes[t.Notion], Amount{op.Count * sides(op), c, op})
-	case p.Name == "catching", p.Name == "into", p.Place == "into", p.Place == "over", p.Name == "to" && op.Row.Joins, p.Name == "with" && op.Row.Joins:
+	case p.Name == "catching", p.Name == "into", p.Place == "into", p.Place == "over" && (op.Row.Joins || op.Row.Shuts), p.Name == "to" && op.Row.Joins, p.Name == "with" && op.Row.Joins:
 		for _, i := range t.Instances {
 			f.use(i, c)
 		}

@@ -91,8 +91,19 @@ func (w *play) tunnel(op *model.Op, n *model.Notion, u model.EdgeUse, c conditio
 	late, by := w.diff(w.later.shut.where(u), w.shut.where(u)), w.later.shut.deeds(u)
 	for _, l := range w.takes[u] {
 		late, by = w.Space.Or(late, w.unsewn(l)), append(by[:len(by):len(by)], l.will...)
+		row, deeds := w.rowsLater(op, l)
+		late, by = w.Space.Or(late, row), append(by, deeds...)
 	}
 	w.trouble(w.and(c, late), Trouble{Kind: CasingNotMade, Op: op, Use: &u, Notion: n}, by)
+}
+
+// rowsLater is where the row that makes a tunnel of an edge is sewn only after
+// something is drawn into it.
+func (w *play) rowsLater(op *model.Op, l *seamline) (condition.Cond, []deed) {
+	done := func(o *model.Op) bool { return w.when[o] < w.when[op] }
+	before, _ := w.later.rows.only(l, done)
+	after, by := w.later.rows.only(l, func(o *model.Op) bool { return !done(o) })
+	return w.diff(after, before), by
 }
 
 // insert plays a zip or a part that goes between edges: where a band, a facing or

@@ -119,10 +119,11 @@ type foresight struct {
 	did     tally[notionDeed]
 	shut    tally[model.EdgeUse]
 	second  tally[*model.Seam] // sewn a second time, see secondPass
+	rows    tally[*seamline]   // rows through all layers along it, which make a tunnel
 }
 
 func newForesight(s *condition.Space) foresight {
-	return foresight{newTally[*model.Instance](s), newTally[*model.Instance](s), map[*model.Instance]bool{}, newTally[notionDeed](s), newTally[model.EdgeUse](s), newTally[*model.Seam](s)}
+	return foresight{newTally[*model.Instance](s), newTally[*model.Instance](s), map[*model.Instance]bool{}, newTally[notionDeed](s), newTally[model.EdgeUse](s), newTally[*model.Seam](s), newTally[*seamline](s)}
 }
 
 func (f *foresight) note(w *plan, op *model.Op) {
@@ -141,6 +142,11 @@ func (f *foresight) note(w *plan, op *model.Op) {
 		}
 		if t.Seam != nil && secondPass(op) {
 			f.second.add(t.Seam, op, c)
+		}
+		if t.Seam != nil && rows[op.Verb] && op.Phrase("through") != nil {
+			for _, l := range w.on(op, t) {
+				f.rows.add(l, op, w.Space.And(c, l.Cond))
+			}
 		}
 		if closes[op.Verb] || catches[op.Verb] {
 			for _, u := range t.Uses {
