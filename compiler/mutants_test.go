@@ -16,7 +16,6 @@ import (
 	"testing/fstest"
 
 	"seamwarden/compiler"
-	"seamwarden/compiler/model"
 	"seamwarden/dsl"
 	"seamwarden/dsl/finding"
 )
@@ -138,11 +137,11 @@ func hunt(t *testing.T, sample string, folder fstest.MapFS) (found, meant int, a
 	if found, advice, _ := finding.Counts(r.Findings); found+advice > 0 {
 		t.Fatalf("%s is not clean as it stands, so nothing can be said of its mutants", sample)
 	}
-	parts := partsOfSteps(r.Pattern)
+	touched := touchedBySteps(r.Pattern)
 	var all []mutant
 	for name, f := range folder {
 		if strings.HasSuffix(name, ".seam") {
-			all = append(all, mutantsOf(sample, name, string(f.Data), parts)...)
+			all = append(all, mutantsOf(sample, name, string(f.Data), touched)...)
 		}
 	}
 	sort.Slice(all, func(i, j int) bool { return all[i].name() < all[j].name() })
@@ -234,7 +233,7 @@ func survivors(t *testing.T) map[string]string {
 }
 
 // mutantsOf applies every operator at every place of one file.
-func mutantsOf(sample, file, src string, parts map[string]map[string]bool) (all []mutant) {
+func mutantsOf(sample, file, src string, touched map[string]touches) (all []mutant) {
 	f := dsl.Parse(file, []byte(src))
 	add := func(op string, start, end int, is string) {
 		text := src[:start] + is + src[end:]
@@ -245,7 +244,7 @@ func mutantsOf(sample, file, src string, parts map[string]map[string]bool) (all 
 		for i, s := range list {
 			start, end := extent(s)
 			mutateSentence(parent, s, start, end, src, add)
-			if i > 0 && swappable(list[i-1], s, parts) {
+			if i > 0 && swappable(list[i-1], s, touched) {
 				a, b := list[i-1], s
 				as, ae := extent(a)
 				text := src[:as] + src[start:end] + src[ae:start] + src[as:ae] + src[end:]
@@ -256,55 +255,6 @@ func mutantsOf(sample, file, src string, parts map[string]map[string]bool) (all 
 	}
 	walk(nil, f.Sentences)
 	return
-}
-
-// swappable are two steps that follow each other and work on the same pieces.
-// Steps that share none can be done in either order, so that swapping them makes
-// the same thing.
-func swappable(a, b *dsl.Sentence, parts map[string]map[string]bool) bool {
-	x, ok := a.Node.(*dsl.Step)
-	y, ok2 := b.Node.(*dsl.Step)
-	if !ok || !ok2 {
-		return false
-	}
-	for p := range parts[dsl.Unquote(x.Label.Text)] {
-		if parts[dsl.Unquote(y.Label.Text)][p] {
-			return true
-		}
-	}
-	return false
-}
-
-// partsOfSteps gives the pieces that each step works on, by its title.
-func partsOfSteps(p *model.Pattern) map[string]map[string]bool {
-	all := map[string]map[string]bool{}
-	for _, s := range p.Steps() {
-		m := map[string]bool{}
-		for _, i := range s.Items {
-			op, ok := i.(*model.Op)
-			if !ok {
-				continue
-			}
-			list := append([]*model.Target(nil), op.Objects...)
-			for _, ph := range op.Phrases {
-				list = append(list, ph.Targets...)
-			}
-			for _, t := range list {
-				t.Each(func(x *model.Target) {
-					if x.Piece != nil {
-						m[x.Piece.ID] = true
-					}
-					if x.Seam != nil {
-						for _, u := range x.Seam.Uses() {
-							m[u.Instance.Piece.ID] = true
-						}
-					}
-				})
-			}
-		}
-		all[s.Title.Text] = m
-	}
-	return all
 }
 
 func head(s *dsl.Sentence) string {

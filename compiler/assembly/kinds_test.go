@@ -56,6 +56,7 @@ var exampleOf = map[assembly.Kind]string{
 	assembly.ButtonFirst:           "button-before-buttonhole",
 	assembly.StaystitchedLate:      "staystitched-late",
 	assembly.PressedNowhere:        "pressed-without-direction",
+	assembly.ReachedTooEarly:       "reached-through-before-turning",
 	assembly.InsideOut:             "sewn-on-inside-out",
 	assembly.RowTooLate:            "topstitched-after-its-end-was-caught",
 	assembly.UnderstitchedTurned:   "understitched-after-turning",

@@ -45,6 +45,7 @@ func (w *play) throughGap(op *model.Op) {
 				c := w.and(w.holds(op), t.Cond)
 				w.notLeft(op, t.Gap, c)
 				w.shutAlready(op, t.Gap, c)
+				w.reached(op, t.Gap, c)
 				w.thread(op, t.Gap, c)
 			}
 		})
@@ -53,6 +54,18 @@ func (w *play) throughGap(op *model.Op) {
 		each(op.Objects, func(t *model.Target) { w.turnInside(op, t) })
 		w.shutDeep(op)
 	}
+}
+
+// reached finds something that is done through an opening before the thing is
+// turned through it: until then what lies inside later is still outside.
+func (w *play) reached(op *model.Op, g *model.Gap, c condition.Cond) {
+	if op.Verb == "turn" || op.Verb == "thread" {
+		return
+	}
+	past := func(o *model.Op) bool { return w.when[o] < w.when[op] }
+	done, _ := w.later.through.only(g, past)
+	after, by := w.later.through.only(g, func(o *model.Op) bool { return !past(o) })
+	w.trouble(w.and(c, w.diff(after, done)), Trouble{Kind: ReachedTooEarly, Op: op, Gap: g}, by)
 }
 
 // shutDeep notes the seams that lie inside a bag when it is turned: all their parts

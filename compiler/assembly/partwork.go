@@ -119,11 +119,12 @@ type foresight struct {
 	did     tally[notionDeed]
 	shut    tally[model.EdgeUse]
 	second  tally[*model.Seam] // sewn a second time, see secondPass
+	through tally[*model.Gap]  // turned through it
 	rows    tally[*seamline]   // rows through all layers along it, which make a tunnel
 }
 
 func newForesight(s *condition.Space) foresight {
-	return foresight{newTally[*model.Instance](s), newTally[*model.Instance](s), map[*model.Instance]bool{}, newTally[notionDeed](s), newTally[model.EdgeUse](s), newTally[*model.Seam](s), newTally[*seamline](s)}
+	return foresight{newTally[*model.Instance](s), newTally[*model.Instance](s), map[*model.Instance]bool{}, newTally[notionDeed](s), newTally[model.EdgeUse](s), newTally[*model.Seam](s), newTally[*model.Gap](s), newTally[*seamline](s)}
 }
 
 func (f *foresight) note(w *plan, op *model.Op) {
@@ -159,6 +160,9 @@ func (f *foresight) note(w *plan, op *model.Op) {
 	})
 	for _, p := range op.Phrases {
 		each(p.Targets, func(t *model.Target) {
+			if p.Name == "through" && t.Gap != nil && op.Verb == "turn" {
+				f.through.add(t.Gap, op, w.Space.And(w.holds(op), t.Cond))
+			}
 			if p.Name == "for" && t.Kind == model.ToNotion {
 				f.did.add(notionDeed{t.Notion, op.Verb}, op, w.Space.And(w.holds(op), t.Cond))
 			}

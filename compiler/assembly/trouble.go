@@ -60,6 +60,7 @@ const (
 	SecondPassMissing                 // a seam is sewn with its allowances outside, and never sewn again
 	FinishedBetween                   // its allowances are finished between the two rows
 	InsideOut                         // a band is sewn on while its ends are sewn and not turned yet
+	ReachedTooEarly                   // something is done through an opening before the thing is turned through it
 	FusedTooLate                      // interfacing goes in after its piece was sewn
 	PatchOnTube                       // a patch goes on a panel that is a tube already
 	RingSewnOpen                      // a ring is sewn before the seam that closes it

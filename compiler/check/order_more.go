@@ -102,6 +102,10 @@ func init() {
 		"A band is sewn on while its ends are sewn and it is not turned yet.",
 		"Folded with its right side inside and sewn at the ends, a band has the right side of its long edge inside. Sew the long edge first, or turn the band before.",
 		says{"inside out", "PIECE is sewn on when SEAM is sewn, and turned only later.", "Sew SEAM after this, or turn PIECE first.", "its end is sewn here"})
+	order(assembly.ReachedTooEarly, finding.Warning, "reached-through-before-turning",
+		"Something is done through an opening before the thing is turned through it.",
+		"Before the turning the inside is outside. What is reached through the opening lies inside only afterwards.",
+		says{"not turned yet", "`VERB` reaches through the opening GAP, and the turning through it comes later.", "Turn first.", "turned here, later"})
 	order(assembly.RowTooLate, finding.Advice, "topstitched-after-its-end-was-caught",
 		"A seam is topstitched after another seam was sewn across its end.",
 		"Stitched before, the row runs out under the other seam, which holds its threads. Stitched after, it has to stop short of it and be secured there.",
