@@ -12,7 +12,8 @@ import (
 func TestNodes(t *testing.T) {
 	for _, c := range []struct{ block, in, want string }{
 		{"", `seam a "A" joins hood.neck or collar.neck to front.neck, back.neck catching zip.left, 5 loop at marks in outer, lining allow 5/8in to 3/8in when A`,
-			`Seam(ID=a Label="A" Joins=hood.neck or collar.neck To=front.neck, back.neck Clause=[SeamBit(Catching=[Caught(What=zip.left) Caught(Count=5 What=loop At=marks)]) SeamBit(In=[outer lining]) SeamBit(Allow=5/8in AllowTo=3/8in)] Guard=when A)`},
+			`Seam(ID=a Label="A" Joins=hood.neck or collar.neck To=front.neck, back.neck Clause=[SeamBit(Catching=[Caught(What=[zip.left]) Caught(Count=5 What=[loop] At=marks)]) SeamBit(In=[outer lining]) SeamBit(Allow=5/8in AllowTo=3/8in)] Guard=when A)`},
+		{"", `seam z joins a to b catching zip-a.left or zip-b.left, 2 loop`, `Seam(ID=z Joins=a To=b Clause=[SeamBit(Catching=[Caught(What=[zip-a.left zip-b.left]) Caught(Count=2 What=[loop])])])`},
 		{"", `seam b joins sleeve.cap from x to y to front.armhole allow none`, `Seam(ID=b Joins=sleeve.cap from x to y To=front.armhole Clause=[SeamBit(None)])`},
 		{"", `seam c joins a to b from x to y, c with ease 1/2in gathered`, `Seam(ID=c Joins=a To=b from x to y, c Clause=[SeamBit(Ease=1/2in) SeamBit(Gathered)])`},
 		{"", `option a "A" when A or not B and (c is d or e is not f)`, `Option(ID=a Label="A" Guard=when A or not B and (c is d or e is not f))`},

@@ -51,6 +51,7 @@ func (w *play) understitchedTurned(op *model.Op, l *seamline, c condition.Cond) 
 	if op.Verb != "understitch" || on == nil {
 		return
 	}
+	c = w.diff(c, w.Space.Or(w.enclosed.where(l), w.ever(w.closedBehind(op, l)))) // then it is out of reach
 	each(on.Targets, func(t *model.Target) {
 		for _, i := range l.parts {
 			if has(t.Instances, i) {

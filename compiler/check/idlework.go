@@ -9,10 +9,10 @@ import (
 )
 
 func init() {
-	register(Rule{ID: "marked-for-nothing", Severity: finding.Warning, Category: "guards", FromAbsence: true, ahead: -2, run: markedForNothing,
+	register(Rule{ID: "marked-for-nothing", Severity: finding.Warning, Category: "guards", FromAbsence: true, whole: true, ahead: -2, run: markedForNothing,
 		Purpose: "A mark between two edges is marked in garments in which both edges are sewn as one.",
 		Why:     "She marks where one edge ends and the next begins, and nothing begins there: a guard is missing."})
-	register(Rule{ID: "curve-guards-differ", Severity: finding.Warning, Category: "guards", ahead: -2, run: curveGuards,
+	register(Rule{ID: "curve-guards-differ", Severity: finding.Warning, Category: "guards", whole: true, ahead: -2, run: curveGuards,
 		Purpose: "An edge is steadied in some garments, and its seam is notched out in others.",
 		Why:     "Both are done to a curve. Where only one is, the guard of one of them is wrong, or the edge is straight there."})
 }
