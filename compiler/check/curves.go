@@ -10,7 +10,7 @@ import (
 )
 
 func init() {
-	register(Rule{ID: "curve-never-clipped", Severity: finding.Advice, Category: "seams", FromAbsence: true, run: unclipped,
+	register(Rule{ID: "curve-never-clipped", Severity: finding.Advice, Category: "seams", FromAbsence: true, ahead: -3, run: unclipped,
 		Purpose: "The seam of a curved edge is never clipped or notched.",
 		Why:     "The edge of an allowance is shorter or longer than the curve that it is turned along. Without snips or wedges it pulls or lies in folds."})
 }

@@ -144,4 +144,5 @@ func (r *run) notched(op *model.Op, t *model.Target, steady map[*model.Edge]cond
 	f := at(op.Span, "a straight edge here?", fmt.Sprintf("%s is notched out, and the %s of %s is not steadied.", Upper(seamName(t.Seam)), edgeCalled(edge.Name), the(edge.Piece.Name)),
 		"Guard both alike: both are done where the edge is curved.")
 	r.report(bad, also(f, first[edge].Span, "steadied in other garments only"))
+	r.tell(t.Seam, r.Valid) // with the guards alike, it is notched out where it is steadied
 }
