@@ -24,3 +24,5 @@
 // [Format] prints the tree in its one form. It works from tokens alone, and gives
 // up where it cannot be sure where something ends.
 package dsl
+
+//go:generate go run ./internal/readers

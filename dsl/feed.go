@@ -9,25 +9,42 @@ import (
 	"seamwarden/dsl/finding"
 )
 
-// feed hands the tokens of one sentence to participle.
+// feed hands the tokens of one sentence to the readers and to participle.
 type feed struct {
 	file string
 	toks []Token
 	end  finding.Pos
 	at   int
+	room []lexer.Token // where the words of a file stand one behind the other
 }
 
 func (f *feed) Next() (lexer.Token, error) {
 	if f.at == len(f.toks) {
 		return lexer.EOFToken(f.position(f.end)), nil
 	}
-	t := f.toks[f.at]
+	f.at++
+	return f.word(&f.toks[f.at-1]), nil
+}
+
+// word gives a token as participle has it.
+func (f *feed) word(t *Token) lexer.Token {
 	value := t.Text // the leaves mend it, so that places are those of the text as written
 	if t.Mend != "" && t.Fault == "" {
 		value = t.Mend // a misspelt first word
 	}
-	f.at++
-	return lexer.Token{Type: typeOf(t.Kind), Value: value, Pos: f.position(t.Start)}, nil
+	return lexer.Token{Type: typeOf(t.Kind), Value: value, Pos: f.position(t.Start)}
+}
+
+// all gives the words of the sentence.
+func (f *feed) all() []lexer.Token {
+	if f.room == nil {
+		f.room = make([]lexer.Token, 0, len(f.toks))
+	}
+	from := len(f.room)
+	for i := range f.toks {
+		f.room = append(f.room, f.word(&f.toks[i]))
+	}
+	return f.room[from:len(f.room):len(f.room)]
 }
 
 func (f *feed) position(p finding.Pos) lexer.Position {

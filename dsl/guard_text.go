@@ -1,10 +1,6 @@
 package dsl
 
-import (
-	"github.com/alecthomas/participle/v2/lexer"
-
-	"seamwarden/dsl/finding"
-)
+import "seamwarden/dsl/finding"
 
 // ParseGuard reads the text of a guard that stands outside the source, as in a
 // size table: "B and pockets". at is where the text begins. It gives nil and a
@@ -19,13 +15,9 @@ func ParseGuard(text string, at finding.Span) (*GuardOr, *finding.Finding) {
 	if len(toks) == 0 || !toks[0].Is("when") {
 		toks = append([]Token{{Kind: Word, Text: "when", Start: at.Start, End: at.Start}}, toks...)
 	}
-	l, err := lexer.Upgrade(&feed{file: at.File, toks: toks, end: at.End})
-	if err == nil {
-		var node any
-		if node, err = kindTail.parse(l); err == nil {
-			if g := node.(*Guarded).Guard; g != nil {
-				return g.Or, nil
-			}
+	if node, err := kindTail.understand(&feed{file: at.File, toks: toks, end: at.End}); err == nil {
+		if g := node.(*Guarded).Guard; g != nil {
+			return g.Or, nil
 		}
 	}
 	f := syntax("guard-not-understood", at, "", "This guard cannot be read: "+text, "Write it as after `when` in the source: B, or B and not pockets.")

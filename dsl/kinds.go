@@ -7,27 +7,51 @@ import (
 	"github.com/alecthomas/participle/v2/lexer"
 )
 
-// kind is one kind of sentence: how it is written, for messages, and its parser.
+// kind is one kind of sentence: how it is written, for messages, its reader, and its
+// grammar.
 type kind struct {
 	form  string
+	read  func(*cursor) any // nil if the words do not fit
 	parse func(*lexer.PeekingLexer) (any, error)
 }
 
 var grammarOptions = []participle.Option{participle.Lexer(definition{}), participle.UseLookahead(participle.MaxLookahead)}
 
-// sentence makes a kind; its parser is built when first needed, since a run
-// meets few of them.
-func sentence[T any](form string) *kind {
+// sentence makes a kind. The grammar is the definition, in participle's notation;
+// the reader is made of it, see reader.go, and reads what fits the grammar. The
+// grammar says what is wrong with all the rest. Its parser is built when first
+// needed, since a run meets few mistakes.
+func sentence[T any, P readable[T]](form string) *kind {
 	build := sync.OnceValue(func() *participle.Parser[T] {
 		return participle.MustBuild[T](grammarOptions...)
 	})
-	return &kind{form, func(l *lexer.PeekingLexer) (any, error) {
+	k := &kind{form: form}
+	k.read = func(c *cursor) any {
+		if n := P(new(T)); n.read(c) && c.at == len(c.toks) {
+			return n
+		}
+		return nil
+	}
+	k.parse = func(l *lexer.PeekingLexer) (any, error) {
 		node, err := build().ParseFromLexer(l)
 		if err != nil {
 			return nil, err
 		}
 		return node, nil
-	}}
+	}
+	return k
+}
+
+// understand reads the words of a sentence, which ends at end.
+func (k *kind) understand(words *feed) (any, error) {
+	if n := k.read(&cursor{toks: words.all()}); n != nil {
+		return n, nil
+	}
+	l, err := lexer.Upgrade(words)
+	if err != nil {
+		return nil, err
+	}
+	return k.parse(l)
 }
 
 var (

@@ -1,145 +1,129 @@
 package dsl
 
-import (
-	"github.com/alecthomas/participle/v2"
-	"github.com/alecthomas/participle/v2/lexer"
-)
+import "github.com/alecthomas/participle/v2/lexer"
 
-// The smallest nodes are read by hand: they are most of every sentence, and
-// participle takes ten times as long for them. Each method reads what the comment
-// above its type shows, gives participle.NextMatch where that does not begin, and
-// leaves the reader behind its last word.
+// The smallest nodes are read by hand, in the grammars and in the generated readers
+// alike: they are most of every sentence. Each read takes what the comment above its
+// type shows, and fails without a fault where that does not begin.
 
 func typeOf(k Kind) lexer.TokenType { return lexer.TokenType(-2 - int(k)) }
 
-// one reads a single token of a kind.
-func one(l *lexer.PeekingLexer, k Kind) (toks []lexer.Token, text string, err error) {
-	if l.Peek().Type != typeOf(k) {
-		return nil, "", participle.NextMatch
+// single reads a single token of a kind.
+func single(c *cursor, k Kind, toks *[]lexer.Token, text *string) bool {
+	at := c.at
+	got, ok := c.word(k)
+	if ok {
+		*toks, *text = c.since(at), got
 	}
-	start := l.RawCursor()
-	text = meant(k, l.Next().Value)
-	return l.Range(start, l.RawCursor()), text, nil
+	return ok
 }
+
+func (n *Name) read(c *cursor) bool { return single(c, Word, &n.Tokens, &n.Text) }
+
+func (n *ViewID) read(c *cursor) bool {
+	return single(c, Word, &n.Tokens, &n.Text) || single(c, Number, &n.Tokens, &n.Text)
+}
+
+func (n *Count) read(c *cursor) bool { return single(c, Number, &n.Tokens, &n.Text) }
+
+func (n *Amount) read(c *cursor) bool { return single(c, Measure, &n.Tokens, &n.Text) }
+
+func (n *Label) read(c *cursor) bool { return single(c, String, &n.Tokens, &n.Text) }
+
+func (n *ProseToken) read(c *cursor) bool { return single(c, Prose, &n.Tokens, &n.Text) }
 
 // Parse reads a word.
-func (n *Name) Parse(l *lexer.PeekingLexer) (err error) {
-	n.Tokens, n.Text, err = one(l, Word)
-	return err
-}
+func (n *Name) Parse(l *lexer.PeekingLexer) error { return parse(l, n.read) }
 
 // Parse reads a word or a number.
-func (n *ViewID) Parse(l *lexer.PeekingLexer) (err error) {
-	if n.Tokens, n.Text, err = one(l, Word); err != nil {
-		n.Tokens, n.Text, err = one(l, Number)
-	}
-	return err
-}
+func (n *ViewID) Parse(l *lexer.PeekingLexer) error { return parse(l, n.read) }
 
 // Parse reads a number.
-func (n *Count) Parse(l *lexer.PeekingLexer) (err error) {
-	n.Tokens, n.Text, err = one(l, Number)
-	return err
-}
+func (n *Count) Parse(l *lexer.PeekingLexer) error { return parse(l, n.read) }
 
 // Parse reads a measure.
-func (n *Amount) Parse(l *lexer.PeekingLexer) (err error) {
-	n.Tokens, n.Text, err = one(l, Measure)
-	return err
-}
+func (n *Amount) Parse(l *lexer.PeekingLexer) error { return parse(l, n.read) }
 
 // Parse reads a string.
-func (n *Label) Parse(l *lexer.PeekingLexer) (err error) {
-	n.Tokens, n.Text, err = one(l, String)
-	return err
-}
+func (n *Label) Parse(l *lexer.PeekingLexer) error { return parse(l, n.read) }
 
 // Parse reads a block in triple quotes.
-func (n *ProseToken) Parse(l *lexer.PeekingLexer) (err error) {
-	n.Tokens, n.Text, err = one(l, Prose)
-	return err
-}
+func (n *ProseToken) Parse(l *lexer.PeekingLexer) error { return parse(l, n.read) }
 
 // Parse reads words with points between them.
-func (r *Ref) Parse(l *lexer.PeekingLexer) error {
-	if l.Peek().Type != typeOf(Word) {
-		return participle.NextMatch
-	}
-	start := l.RawCursor()
-	r.Parts = append(r.Parts, meant(Word, l.Next().Value))
-	for take(l, ".") {
-		if l.Peek().Type != typeOf(Word) {
-			return expecting(l, "<word>")
-		}
-		r.Parts = append(r.Parts, meant(Word, l.Next().Value))
-	}
-	r.Tokens = l.Range(start, l.RawCursor())
-	return nil
-}
+func (r *Ref) Parse(l *lexer.PeekingLexer) error { return parse(l, r.read) }
 
-// take reads the given sign or word, if it comes next.
-func take(l *lexer.PeekingLexer, text string) bool {
-	if t := l.Peek(); t.Value != text || t.Type != typeOf(Word) && t.Type != typeOf(Punct) {
+// Parse reads alternatives with `or`, then the stretch of them that is meant.
+func (r *Run) Parse(l *lexer.PeekingLexer) error { return parse(l, r.read) }
+
+// Parse reads runs with commas between them.
+func (r *Row) Parse(l *lexer.PeekingLexer) error { return parse(l, r.read) }
+
+func (r *Ref) read(c *cursor) bool {
+	at := c.at
+	part, ok := c.word(Word)
+	if !ok {
 		return false
 	}
-	l.Next()
+	r.Parts = append(r.Parts, part)
+	for c.take(".") {
+		if part, ok = c.word(Word); !ok {
+			return c.expects("<word>")
+		}
+		r.Parts = append(r.Parts, part)
+	}
+	r.Tokens = c.since(at)
 	return true
 }
 
-func expecting(l *lexer.PeekingLexer, what string) error {
-	return &participle.UnexpectedTokenError{Unexpected: *l.Peek(), Expect: what}
-}
-
-// Parse reads alternatives with `or`, then the stretch of them that is meant.
-func (r *Run) Parse(l *lexer.PeekingLexer) error {
+func (r *Run) read(c *cursor) bool {
 	for {
 		ref := &Ref{}
-		if err := ref.Parse(l); err == participle.NextMatch && len(r.Alt) > 0 {
-			return expecting(l, "<word>")
-		} else if err != nil {
-			return err
+		if !ref.read(c) {
+			return len(r.Alt) > 0 && c.fault == nil && c.expects("<word>")
 		}
 		r.Alt = append(r.Alt, ref)
-		if !take(l, "or") {
-			return r.stretch(l)
+		if !c.take("or") {
+			r.stretch(c)
+			return true
 		}
 	}
 }
 
-// stretch reads `from MARK to MARK`; what begins otherwise is left to others.
-func (r *Run) stretch(l *lexer.PeekingLexer) error {
-	back := l.MakeCheckpoint()
-	from, to := &Ref{}, &Ref{}
-	if take(l, "from") && !isThe(l) && from.Parse(l) == nil && take(l, "to") && to.Parse(l) == nil {
-		r.From, r.To = from, to
-		return nil
+// stretch reads `from MARK to MARK`; what begins otherwise is left to others, such
+// as `from the right side`.
+func (r *Run) stretch(c *cursor) {
+	at := c.at
+	if !c.take("from") {
+		return
 	}
-	l.LoadCheckpoint(back)
-	return nil
+	from, to := &Ref{}, &Ref{}
+	if !c.sees("the") && from.read(c) && c.take("to") && to.read(c) {
+		r.From, r.To = from, to
+		return
+	}
+	c.at, c.fault = at, nil
 }
 
-// isThe tells `from the right side` from a mark.
-func isThe(l *lexer.PeekingLexer) bool { return l.Peek().Value == "the" }
-
-// Parse reads runs with commas between them. A comma that no name follows, or the
+// read takes runs with commas between them. A comma that no name follows, or the
 // word keeping, is left to others, and so is a word with which a phrase begins.
-func (r *Row) Parse(l *lexer.PeekingLexer) error {
-	if beginsPhrase[l.Peek().Value] {
-		return participle.NextMatch
+func (r *Row) read(c *cursor) bool {
+	if beginsPhrase[c.peek().Value] {
+		return false
 	}
 	for {
 		run := &Run{}
-		if err := run.Parse(l); err != nil {
-			return err
+		if !run.read(c) {
+			return false
 		}
 		r.Runs = append(r.Runs, run)
-		back := l.MakeCheckpoint()
-		if !take(l, ",") {
-			return nil
+		at := c.at
+		if !c.take(",") {
+			return true
 		}
-		if t := l.Peek(); t.Type != typeOf(Word) || t.Value == "keeping" {
-			l.LoadCheckpoint(back)
-			return nil
+		if !c.is(Word) || c.sees("keeping") {
+			c.at = at
+			return true
 		}
 	}
 }

@@ -1,69 +1,71 @@
 package dsl
 
-import (
-	"github.com/alecthomas/participle/v2"
-	"github.com/alecthomas/participle/v2/lexer"
-)
+import "github.com/alecthomas/participle/v2/lexer"
 
 // Parse reads `when` and a condition.
-func (g *Guard) Parse(l *lexer.PeekingLexer) (err error) {
-	start := l.RawCursor()
-	if !take(l, "when") {
-		return participle.NextMatch
+func (g *Guard) Parse(l *lexer.PeekingLexer) error { return parse(l, g.read) }
+
+func (g *Guard) read(c *cursor) bool {
+	at := c.at
+	if !c.take("when") {
+		return false
 	}
-	g.Or, err = readOr(l)
-	g.Tokens = l.Range(start, l.RawCursor())
-	return err
+	g.Or = &GuardOr{}
+	ok := g.Or.read(c)
+	g.Tokens = c.since(at)
+	return ok
 }
 
-func readOr(l *lexer.PeekingLexer) (*GuardOr, error) {
-	or := &GuardOr{}
+func (or *GuardOr) read(c *cursor) bool {
 	for {
-		and, err := readAnd(l)
+		and := &GuardAnd{}
 		or.Of = append(or.Of, and)
-		if err != nil || !take(l, "or") {
-			return or, err
+		if !and.read(c) {
+			return false
+		}
+		if !c.take("or") {
+			return true
 		}
 	}
 }
 
-func readAnd(l *lexer.PeekingLexer) (*GuardAnd, error) {
-	and := &GuardAnd{}
+func (and *GuardAnd) read(c *cursor) bool {
 	for {
-		not, err := readNot(l)
+		not := &GuardNot{}
 		and.Of = append(and.Of, not)
-		if err != nil || !take(l, "and") {
-			return and, err
+		if !not.read(c) {
+			return false
+		}
+		if !c.take("and") {
+			return true
 		}
 	}
 }
 
-func readNot(l *lexer.PeekingLexer) (not *GuardNot, err error) {
-	not = &GuardNot{Not: take(l, "not")}
-	if !take(l, "(") {
-		not.Atom, err = readAtom(l)
-		return not, err
+func (not *GuardNot) read(c *cursor) bool {
+	not.Not = c.take("not")
+	if !c.take("(") {
+		not.Atom = &GuardAtom{}
+		return not.Atom.read(c)
 	}
-	if not.Group, err = readOr(l); err == nil && !take(l, ")") {
-		err = expecting(l, `")"`)
-	}
-	return not, err
+	not.Group = &GuardOr{}
+	return not.Group.read(c) && (c.take(")") || c.expects(`")"`))
 }
 
-// readAtom reads a view, an option, or a choice with `is`, `is not` and its value.
-func readAtom(l *lexer.PeekingLexer) (*GuardAtom, error) {
-	start := l.RawCursor()
-	if t := l.Peek().Type; t != typeOf(Word) && t != typeOf(Number) {
-		return nil, expecting(l, "GuardAtom")
+// read takes a view, an option, or a choice with `is`, `is not` and its value.
+func (atom *GuardAtom) read(c *cursor) (ok bool) {
+	at := c.at
+	if !c.is(Word) && !c.is(Number) {
+		return c.expects("GuardAtom")
 	}
-	atom := &GuardAtom{Name: meant(Word, l.Next().Value)}
-	if take(l, "is") {
-		atom.IsNot = take(l, "not")
-		if l.Peek().Type != typeOf(Word) {
-			return nil, expecting(l, "<word>")
+	atom.Name = meant(Word, c.peek().Value)
+	c.at++
+	if c.take("is") {
+		atom.IsNot = c.take("not")
+		if atom.Is, ok = c.word(Word); !ok {
+			return c.expects("<word>")
 		}
-		atom.Is = meant(Word, l.Next().Value)
 	}
-	atom.Tokens = l.Range(start, l.RawCursor())
-	return atom, nil
+	atom.Tokens = c.since(at)
+	return true
 }

@@ -4,6 +4,8 @@ import (
 	"strings"
 	"unicode/utf8"
 
+	"github.com/alecthomas/participle/v2/lexer"
+
 	"seamwarden/dsl/finding"
 )
 
@@ -18,6 +20,7 @@ type File struct {
 
 	torn     bool // a brace or a quotation mark has no partner: nobody knows where things end
 	unlisted int  // findings beyond maxFindings
+	room     []lexer.Token
 }
 
 // MaxSize is the largest file that is read, in bytes. A pattern of a hundred
@@ -70,6 +73,7 @@ func Parse(name string, src []byte) *File {
 	f.torn = ragged(toks)
 	f.Sentences, f.End, f.EndBlank = group(f, toks)
 	f.faults(f.End)
+	f.room = make([]lexer.Token, 0, len(toks))
 	f.readAll(topBlock, f.Sentences)
 	if f.unlisted > 0 {
 		f.Findings = append(f.Findings, notListed(f.unlisted, toks[len(toks)-1].Span(name)))

@@ -5,7 +5,8 @@ import (
 	"fmt"
 
 	"github.com/alecthomas/participle/v2"
-	"github.com/alecthomas/participle/v2/lexer"
+
+	"seamwarden/dsl/finding"
 )
 
 // readAll reads the sentences of a block.
@@ -103,7 +104,7 @@ func (f *File) node(block string, s *Sentence, k *kind, verb string, words int) 
 	if len(s.Head) == 1 && s.Head[0].Mend != "" {
 		return // nothing but a misspelt word: it is reported already
 	}
-	node, err := f.parse(k, s.Head[words:], s)
+	node, err := f.parse(k, s.Head[words:], s.Span(f.Name).End)
 	if err != nil {
 		f.unread(&slip{block: block, s: s, head: s.Head, kind: k, verb: verb}, err)
 		return
@@ -124,13 +125,12 @@ func (f *File) node(block string, s *Sentence, k *kind, verb string, words int) 
 	s.Node = node
 }
 
-func (f *File) parse(k *kind, head []Token, s *Sentence) (any, error) {
-	end := s.Span(f.Name).End
-	l, err := lexer.Upgrade(&feed{file: f.Name, toks: head, end: end})
-	if err != nil {
-		return nil, err
-	}
-	return k.parse(l)
+// parse reads words, which end at end, as a sentence of a kind.
+func (f *File) parse(k *kind, words []Token, end finding.Pos) (any, error) {
+	feed := &feed{file: f.Name, toks: words, end: end, room: f.room}
+	node, err := k.understand(feed)
+	f.room = feed.room
+	return node, err
 }
 
 // unread reports why the words of a sentence could not be read.
@@ -176,11 +176,7 @@ func (f *File) tail(s *Sentence, node any) bool {
 	if spoilt(s.Tail) {
 		return false
 	}
-	l, err := lexer.Upgrade(&feed{file: f.Name, toks: s.Tail, end: s.Tail[len(s.Tail)-1].End})
-	if err != nil {
-		return false
-	}
-	got, err := kindTail.parse(l)
+	got, err := f.parse(kindTail, s.Tail, s.Tail[len(s.Tail)-1].End)
 	g, ok := node.(guarded)
 	switch {
 	case err != nil:
