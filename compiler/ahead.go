@@ -13,17 +13,20 @@ import (
 )
 
 // Files are read ahead, several at a time: what a source file names is begun as
-// soon as the file is read. What comes out does not depend on it, since everything
-// is taken up in the order in which it is named; a file that is never taken up is
-// forgotten.
+// soon as the file is read, and drawings as soon as all source is, since nothing
+// waits for them but the booklet and their own findings. What comes out does not
+// depend on it, since everything is taken up in the order in which it is named; a
+// file that is never taken up is forgotten.
 
 // ahead runs the reading of files beside the main line of work.
 type ahead struct {
 	room    chan struct{} // as many places as may read at a time
 	mu      sync.Mutex
 	sources map[string]*begun[sourceFile]
+	opened  map[string]*begun[openedFile]
 	figures map[string]*begun[figureFile]
 	tables  map[string]*begun[tableFile]
+	drawn   []string // the drawings that wait for the end of the source
 }
 
 type (
@@ -32,11 +35,14 @@ type (
 		src  []byte
 		err  error
 	}
+	openedFile struct {
+		drawing *begun[figureFile] // what is read of it
+		src     []byte
+		err     error
+	}
 	figureFile struct {
 		art   *figure.Drawing
 		found []finding.Finding
-		src   []byte
-		err   error
 	}
 	tableFile struct {
 		chart *size.Chart
@@ -55,7 +61,7 @@ type begun[T any] struct {
 
 func newAhead() *ahead {
 	return &ahead{room: make(chan struct{}, runtime.GOMAXPROCS(0)), sources: map[string]*begun[sourceFile]{},
-		figures: map[string]*begun[figureFile]{}, tables: map[string]*begun[tableFile]{}}
+		opened: map[string]*begun[openedFile]{}, figures: map[string]*begun[figureFile]{}, tables: map[string]*begun[tableFile]{}}
 }
 
 // begin starts work under a name, unless it has been started.
@@ -98,13 +104,31 @@ func (r *reader) source(name string) *begun[sourceFile] {
 	})
 }
 
-func (r *reader) drawing(name string) *begun[figureFile] {
-	return begin(r.ahead, r.ahead.figures, name, func() (f figureFile) {
-		if f.src, f.err = r.read(name); f.err == nil {
-			f.art, f.found = figure.Read(name, f.src)
+// opened takes up the file of a drawing, and has the drawing read behind it.
+func (r *reader) opened(name string) *begun[openedFile] {
+	return begin(r.ahead, r.ahead.opened, name, func() (o openedFile) {
+		if o.src, o.err = r.read(name); o.err == nil {
+			o.drawing = r.drawing(name, o.src)
 		}
 		return
 	})
+}
+
+func (r *reader) drawing(name string, src []byte) *begun[figureFile] {
+	return begin(r.ahead, r.ahead.figures, name, func() (f figureFile) {
+		f.art, f.found = figure.Read(name, src)
+		return
+	})
+}
+
+// openDrawings begins with the drawings that the source names.
+func (r *reader) openDrawings() {
+	r.ahead.mu.Lock()
+	names := r.ahead.drawn
+	r.ahead.mu.Unlock()
+	for _, name := range names {
+		r.opened(name)
+	}
 }
 
 func (r *reader) table(name string) *begun[tableFile] {
@@ -116,8 +140,8 @@ func (r *reader) table(name string) *begun[tableFile] {
 	})
 }
 
-// foresee begins to read what the sentences of a file name, and lie inside the
-// folder. It runs beside everything else and changes nothing.
+// foresee begins to read what the sentences of a file name, and lies inside the
+// folder, or notes it for later. It runs beside everything else and changes nothing.
 func (r *reader) foresee(sentences []*dsl.Sentence) {
 	for _, s := range sentences {
 		switch n := s.Node.(type) {
@@ -127,7 +151,9 @@ func (r *reader) foresee(sentences []*dsl.Sentence) {
 			}
 		case *dsl.Figure:
 			if name, ok := insideFolder(dsl.Unquote(n.File.Text)); ok && isDrawing(name) {
-				r.drawing(name)
+				r.ahead.mu.Lock()
+				r.ahead.drawn = append(r.ahead.drawn, name)
+				r.ahead.mu.Unlock()
 			}
 		case *dsl.Setting:
 			if n.Key.Text == "sizes" && n.Value != nil {

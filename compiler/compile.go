@@ -16,7 +16,6 @@ import (
 
 	"seamwarden/compiler/assembly"
 	"seamwarden/compiler/check"
-	"seamwarden/compiler/figure"
 	"seamwarden/compiler/model"
 	"seamwarden/compiler/size"
 	"seamwarden/compiler/wording"
@@ -50,7 +49,7 @@ var ErrNoPattern = errors.New("no " + Root + " in this folder")
 // if nothing could be read at all. Several files of the folder are read at a time.
 // also names rules that run only when they are asked for.
 func Compile(folder fs.FS, also ...string) (*Result, error) {
-	r := &reader{folder: folder, ahead: newAhead(), result: &Result{Sources: map[string]string{}}, seen: map[string]*dsl.File{}, art: map[string]*figure.Drawing{}}
+	r := &reader{folder: folder, ahead: newAhead(), result: &Result{Sources: map[string]string{}}, seen: map[string]*dsl.File{}, shown: map[string]bool{}}
 	if _, err := fs.Stat(folder, Root); errors.Is(err, fs.ErrNotExist) {
 		return nil, ErrNoPattern
 	}
@@ -58,15 +57,17 @@ func Compile(folder fs.FS, also ...string) (*Result, error) {
 	if r.rootErr != nil {
 		return nil, r.rootErr
 	}
+	r.openDrawings()
 	sizesFile := model.SizesFile(sources)
 	p := model.Build(sources, r.sizes(sizesFile), sizesFile)
 	assembly.Deduce(p)
-	r.figures(p)
+	figures := r.figures(p)
 	out := r.result
 	out.Pattern = p
 	read := append(append(out.Findings, wording.Lint(p)...), p.Findings...)
 	out.Unread = unread(read)
 	judged := check.Run(p, out.Unread > 0, also...)
+	read = append(read, r.draw(figures)...)
 	if clean(read) && clean(judged) {
 		judged = append(append(judged, wording.UnusedWords(p)...), r.orphans()...)
 	}
@@ -81,7 +82,7 @@ type reader struct {
 	ahead   *ahead
 	result  *Result
 	seen    map[string]*dsl.File
-	art     map[string]*figure.Drawing
+	shown   map[string]bool // the drawings that figures show
 	rootErr error
 }
 
@@ -197,8 +198,9 @@ func (r *reader) sizes(t model.Text) *size.Chart {
 	return read.chart
 }
 
-// figures reads every drawing that the pattern names.
-func (r *reader) figures(p *model.Pattern) {
+// figures gives every figure of the pattern whose file could be opened. Their
+// drawings are read beside the rules, which know nothing of them.
+func (r *reader) figures(p *model.Pattern) (all []*model.Figure) {
 	each := func(f *model.Figure) {
 		name, ok := r.inside(f.File.Text, f.File.Span, Root)
 		if !ok {
@@ -208,18 +210,13 @@ func (r *reader) figures(p *model.Pattern) {
 			r.report(notSVG(f.File.Span, name))
 			return
 		}
-		if art, known := r.art[name]; known {
-			f.Art = art
+		file := r.opened(name).wait()
+		if file.err != nil {
+			r.report(cannotOpen(f.File.Span, name, "figure", file.err))
 			return
 		}
-		read := r.drawing(name).wait()
-		if read.err != nil {
-			r.report(cannotOpen(f.File.Span, name, "figure", read.err))
-			return
-		}
-		r.result.Sources[name] = string(read.src)
-		r.result.Findings = append(r.result.Findings, read.found...)
-		r.art[name], f.Art = read.art, read.art
+		r.result.Sources[name] = string(file.src)
+		all = append(all, f)
 	}
 	for _, f := range p.CoverFigures {
 		each(f)
@@ -236,6 +233,21 @@ func (r *reader) figures(p *model.Pattern) {
 			}
 		}
 	}
+	return all
+}
+
+// draw puts the drawings of figures into the model, and gives what is wrong with
+// them, once for each file.
+func (r *reader) draw(figures []*model.Figure) (found []finding.Finding) {
+	for _, f := range figures {
+		name, _ := insideFolder(f.File.Text)
+		read := r.opened(name).wait().drawing.wait()
+		if f.Art = read.art; !r.shown[name] {
+			found = append(found, read.found...)
+		}
+		r.shown[name] = true
+	}
+	return found
 }
 
 // unread counts the errors that mean that a part of the pattern is missing from

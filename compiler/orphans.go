@@ -6,7 +6,6 @@ import (
 	"sort"
 	"strings"
 
-	"seamwarden/compiler/figure"
 	"seamwarden/dsl"
 	"seamwarden/dsl/finding"
 )
@@ -19,7 +18,7 @@ import (
 func (r *reader) orphans() (all []finding.Finding) {
 	var unshown, left []string
 	drawings, sources := map[string]bool{}, map[string]bool{}
-	for name := range r.art {
+	for name := range r.shown {
 		drawings[path.Dir(name)] = true
 	}
 	for name := range r.seen {
@@ -29,7 +28,7 @@ func (r *reader) orphans() (all []finding.Finding) {
 	}
 	for _, dir := range sorted(drawings) {
 		for _, name := range r.beside(dir) {
-			if isDrawing(name) && !shown(r.art, name) {
+			if isDrawing(name) && !r.shown[name] {
 				unshown = append(unshown, name)
 			}
 		}
@@ -49,11 +48,6 @@ func (r *reader) orphans() (all []finding.Finding) {
 		all = append(all, neverIncluded(head, left))
 	}
 	return all
-}
-
-func shown(art map[string]*figure.Drawing, name string) bool {
-	_, ok := art[name]
-	return ok
 }
 
 // beside lists the plain files of a folder by their names from the pattern's.

@@ -1,7 +1,6 @@
 package size
 
 import (
-	"regexp"
 	"strings"
 	"unicode"
 
@@ -39,10 +38,11 @@ func (r *reader) sizes(n *yaml.Node) {
 
 // What other programs take for something else than a word.
 var (
-	leadNought = regexp.MustCompile(`^0+[1-9]`)
-	endNought  = regexp.MustCompile(`^\d+\.\d*0$`)
-	otherWords = regexp.MustCompile(`^(?i:y|n|yes|no|on|off|true|false|null)$`)
-	otherForm  = regexp.MustCompile(`^(?i:\d{4}-\d\d?-\d\d?|0x[0-9a-f]+|0o[0-7]+|[\d.]+e[+-]?\d+)$`)
+	otherWords = []string{"y", "n", "yes", "no", "on", "off", "true", "false", "null"}
+
+	leadNought = lazily(`^0+[1-9]`)
+	endNought  = lazily(`^\d+\.\d*0$`)
+	otherForm  = lazily(`^(?i:\d{4}-\d\d?-\d\d?|0x[0-9a-f]+|0o[0-7]+|[\d.]+e[+-]?\d+)$`)
 )
 
 // longestSize is the most characters of a size's name.
@@ -63,6 +63,16 @@ func sizeForm(name string) bool {
 	return n > 0 && n <= longestSize && (unicode.IsLetter(last) || unicode.IsNumber(last) || last == '+')
 }
 
+// plainNumber says whether a text is a whole number without doubt, as most sizes are.
+func plainNumber(text string) bool {
+	for _, c := range text {
+		if c < '0' || c > '9' {
+			return false
+		}
+	}
+	return text != "" && text[0] != '0'
+}
+
 // sizeDoubt says why a node is no good name of a size, or "". In quotation
 // marks a word is what it is; without them other programs, and people, may take
 // it for something else.
@@ -73,13 +83,15 @@ func sizeDoubt(n *yaml.Node) string {
 		return "a size is a short word or a number"
 	case quoted(n) && sizeForm(v):
 		return ""
-	case otherWords.MatchString(v):
+	case plainNumber(v) && sizeForm(v):
+		return ""
+	case contains(otherWords, strings.ToLower(v)):
 		return "many programs read this word as yes, no or nothing"
-	case otherForm.MatchString(v):
+	case otherForm().MatchString(v):
 		return "many programs read this as a date or a number of another kind"
-	case leadNought.MatchString(v):
+	case leadNought().MatchString(v):
 		return "it begins with 0, and may be read as another number"
-	case endNought.MatchString(v):
+	case endNought().MatchString(v):
 		return "many programs read the same number without its last 0"
 	case !sizeForm(v):
 		return "a size has letters, digits and at most a few signs such as / or -, up to 20 in all"
@@ -175,7 +187,7 @@ func (r *reader) cell(row *Row, i int, n *yaml.Node) {
 // number reads a value in a unit, or says how it would be written.
 func number(text string, u measure.Unit) (measure.Length, string) {
 	text = strings.TrimSpace(text)
-	if leadNought.MatchString(text) {
+	if strings.HasPrefix(text, "0") && leadNought().MatchString(text) {
 		return measure.Length{}, "Leave out the 0 at its beginning: some programs count such numbers in eights."
 	}
 	m, err := measure.Parse(text + u.Sign())
@@ -184,7 +196,7 @@ func number(text string, u measure.Unit) (measure.Length, string) {
 		return measure.Length{}, "A measure of nothing needs no row; is a digit missing?"
 	case err == nil:
 		return m.Length, ""
-	case decimalComma.MatchString(text):
+	case decimalComma().MatchString(text):
 		return measure.Length{}, "Write a decimal point: " + strings.Replace(text, ",", ".", 1) + "."
 	case meantFraction(text, u) != "":
 		return measure.Length{}, meantFraction(text, u)
@@ -195,7 +207,7 @@ func number(text string, u measure.Unit) (measure.Length, string) {
 	return measure.Length{}, "Write it as 26, 26.5 or 26 1/2."
 }
 
-var decimalComma = regexp.MustCompile(`^\d+,\d+$`)
+var decimalComma = lazily(`^\d+,\d+$`)
 
 // meantFraction passes on what the reader of measures suggests.
 func meantFraction(text string, u measure.Unit) string {

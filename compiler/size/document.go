@@ -4,7 +4,6 @@ import (
 	"bytes"
 	"errors"
 	"io"
-	"regexp"
 	"strconv"
 	"strings"
 	"unicode/utf8"
@@ -89,8 +88,8 @@ func (r *reader) anchored(n *yaml.Node) bool {
 }
 
 var (
-	errorLine    = regexp.MustCompile(`line (\d+): `)
-	unknownAlias = regexp.MustCompile(`unknown anchor '(.*)' referenced`)
+	errorLine    = lazily(`line (\d+): `)
+	unknownAlias = lazily(`unknown anchor '(.*)' referenced`)
 )
 
 // trouble is the place that a message of the parser speaks of. It counts its
@@ -98,7 +97,7 @@ var (
 // first line, for an unknown alias, or for a character that text cannot have.
 func (r *reader) trouble(err error) finding.Span {
 	msg := err.Error()
-	if m := unknownAlias.FindStringSubmatch(msg); m != nil {
+	if m := unknownAlias().FindStringSubmatch(msg); m != nil {
 		if at := bytes.Index(r.src, []byte("*"+m[1])); at >= 0 {
 			return r.span(at, at+1+len(m[1]))
 		}
@@ -108,7 +107,7 @@ func (r *reader) trouble(err error) finding.Span {
 		return r.span(at, at+1)
 	}
 	line := 1
-	if m := errorLine.FindStringSubmatch(msg); m != nil {
+	if m := errorLine().FindStringSubmatch(msg); m != nil {
 		line, _ = strconv.Atoi(m[1]) // only digits; too large a number is held to the last line
 		if strings.Contains(msg, "did not find expected") {
 			line++
@@ -141,7 +140,7 @@ func (r *reader) entries(n *yaml.Node, where string, allowed []string) []entry {
 		}
 		k, v := n.Content[i], n.Content[i+1]
 		switch first := seen[k.Value]; {
-		case k.Kind != yaml.ScalarNode || allowed == nil && !keyForm.MatchString(k.Value):
+		case k.Kind != yaml.ScalarNode || allowed == nil && !keyForm(k.Value):
 			r.badKey(k, where)
 		case first != nil:
 			r.repeatedKey(k, first)
@@ -155,5 +154,19 @@ func (r *reader) entries(n *yaml.Node, where string, allowed []string) []entry {
 	return out
 }
 
-// keyForm is how the source can name a row: sizes.back-length.
-var keyForm = regexp.MustCompile(`^[A-Za-z][A-Za-z0-9]*(-[A-Za-z0-9]+)*$`)
+// keyForm is how the source can name a row, sizes.back-length: a letter, then
+// letters and digits, with single hyphens between them.
+func keyForm(key string) bool {
+	before := '-'
+	for i, c := range key {
+		switch {
+		case c >= 'a' && c <= 'z', c >= 'A' && c <= 'Z':
+		case i > 0 && c >= '0' && c <= '9':
+		case i > 0 && c == '-' && before != '-':
+		default:
+			return false
+		}
+		before = c
+	}
+	return before != '-'
+}

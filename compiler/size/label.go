@@ -1,7 +1,6 @@
 package size
 
 import (
-	"regexp"
 	"strconv"
 	"strings"
 )
@@ -20,9 +19,9 @@ type Label struct {
 }
 
 var (
-	labelParts  = regexp.MustCompile(`\s*(?:-|–|/|\bthrough\b|\bto\b)\s*`)
-	labelAge    = regexp.MustCompile(`([0-9])\s*(months?|mos?\.?|m|years?|yrs?\.?|y)$`)
-	labelNumber = regexp.MustCompile(`^([1-9][0-9]*)\s*([tx]?)$`)
+	labelParts  = lazily(`\s*(?:-|–|/|\bthrough\b|\bto\b)\s*`)
+	labelAge    = lazily(`([0-9])\s*(months?|mos?\.?|m|years?|yrs?\.?|y)$`)
+	labelNumber = lazily(`^([1-9][0-9]*)\s*([tx]?)$`)
 	labelLetter = map[string]float64{"xs": 4, "s": 6, "m": 8, "l": 12, "xl": 16}
 )
 
@@ -35,10 +34,10 @@ const heightsFrom, usNo = 44, 21
 func ReadLabel(name string) (l Label) {
 	name = strings.ToLower(strings.TrimSpace(name))
 	unit := ""
-	if m := labelAge.FindStringSubmatch(name); m != nil {
+	if m := labelAge().FindStringSubmatch(name); m != nil {
 		unit, name = m[2][:1], strings.TrimSpace(name[:len(name)-len(m[2])])
 	}
-	for _, part := range labelParts.Split(name, 2) {
+	for _, part := range labelParts().Split(name, 2) {
 		l.part(strings.TrimSpace(part), unit)
 	}
 	return l
@@ -55,7 +54,7 @@ func (l *Label) part(text, unit string) {
 		l.Letter, l.Beyond = true, true
 		return
 	}
-	m := labelNumber.FindStringSubmatch(text)
+	m := labelNumber().FindStringSubmatch(text)
 	if m == nil {
 		return
 	}

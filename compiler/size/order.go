@@ -2,7 +2,6 @@ package size
 
 import (
 	"math/big"
-	"regexp"
 	"strings"
 )
 
@@ -47,12 +46,15 @@ func (r *reader) firstStepDown(ranks []*big.Rat) {
 	}
 }
 
-var numberName = regexp.MustCompile(`^(\d+(?:\.\d+)?)(½?)([ ]?\p{L}*)(?:[-/]\d.*)?$`)
+var numberName = lazily(`^(\d+(?:\.\d+)?)(½?)([ ]?\p{L}*)(?:[-/]\d.*)?$`)
 
 // numberRank ranks a size by its number; its kind is what stands behind. The
 // sizes 0, 00 and 000 run downwards, as is usual (common practice, no source).
 func numberRank(size string) (*big.Rat, string) {
-	m := numberName.FindStringSubmatch(size)
+	m := []string{size, size, "", ""}
+	if !plainNumber(size) {
+		m = numberName().FindStringSubmatch(size)
+	}
 	if m == nil {
 		return nil, ""
 	}
@@ -66,12 +68,12 @@ func numberRank(size string) (*big.Rat, string) {
 	return value, strings.ToUpper(strings.TrimSpace(m[3]))
 }
 
-var letterName = regexp.MustCompile(`^(\d*)(X*)([SML])(?:[-/].*)?$`)
+var letterName = lazily(`^(\d*)(X*)([SML])(?:[-/].*)?$`)
 
 // letterRank ranks a size by its letters: XXS < XS < S < M < L < XL < XXL < 3XL
 // (EN 13402-3). A number before XL counts the X: 3XL is XXXL.
 func letterRank(size string) (*big.Rat, string) {
-	m := letterName.FindStringSubmatch(strings.ToUpper(size))
+	m := letterName().FindStringSubmatch(strings.ToUpper(size))
 	if m == nil || len(m[1]) > 2 || m[1] != "" && m[2] != "X" || m[3] == "M" && m[2] != "" {
 		return nil, ""
 	}
