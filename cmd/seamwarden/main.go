@@ -34,19 +34,16 @@ var (
 
 func main() {
 	if os.Getenv("GOGC") == "" && os.Getenv("GOMEMLIMIT") == "" {
-		debug.SetGCPercent(garbage)
+		debug.SetGCPercent(-1)
 		debug.SetMemoryLimit(memory)
 	}
 	os.Exit(run(newRoot(), os.Args[1:]))
 }
 
-// garbage is how much may lie about, in hundredths of what is in use, before it is
-// swept up: a pattern needs a few megabytes, and most of a run is then without
-// sweeping. From memory on, in bytes, it is swept up at once.
-const (
-	garbage = 400
-	memory  = 80 << 20
-)
+// memory, in bytes, is how much may be in use before what lies about is swept up. A
+// pattern needs a few tens of megabytes with all that lies about, so that checking
+// one goes without sweeping; of a thousand it is done once in a few.
+const memory = 72 << 20
 
 // run carries out a command line and gives the exit status. A fault of the
 // program is told as one, so that nobody looks for it in her pattern.
