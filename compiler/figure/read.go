@@ -36,14 +36,25 @@ const (
 // Of words, the typeface is not read (the booklet has its own), and white space
 // is joined into single spaces.
 func Read(file string, src []byte) (*Drawing, []finding.Finding) {
-	r := &reader{text: newSource(file, src)}
-	if r.acceptable(src) {
+	r := newReader(file, src)
+	if r.acceptable(src) && !r.readPlain(src) {
+		r = newReader(file, src)
 		r.decode(src)
 	}
+	return r.result()
+}
+
+func newReader(file string, src []byte) *reader {
+	const usual = 8 // elements within elements
+	return &reader{text: newSource(file, src), stack: make([]frame, 0, usual)}
+}
+
+// result gives what was read; no drawing if the file as a whole cannot be.
+func (r *reader) result() (*Drawing, []finding.Finding) {
 	if r.stopped {
-		return nil, r.notes.all(file)
+		return nil, r.notes.all(r.text.file)
 	}
-	return r.out, r.notes.all(file)
+	return r.out, r.notes.all(r.text.file)
 }
 
 // reader walks the tokens of one file.
@@ -58,6 +69,7 @@ type reader struct {
 	stopped  bool // the file as a whole cannot be read
 	finished bool // the root has been closed
 	words    *line
+	declared []attr // room for the settings of one element
 }
 
 // frame is one open element and what holds inside it.

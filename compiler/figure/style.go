@@ -55,10 +55,11 @@ func isZero(word string) bool {
 
 // declarations gives the settings of an element: its style attribute beats its
 // other attributes, a later declaration an earlier one. The font size comes
-// first, because other lengths may be in em.
+// first, because other lengths may be in em. They are good until those of the next
+// element are asked for.
 func (r *reader) declarations(t *tag) []attr {
 	const few = 16 // for which looking is faster than a table
-	out := make([]attr, 0, min(len(t.attrs), few))
+	out := r.declared[:0]
 	index := map[string]int{} // of those after the first few
 	put := func(a attr) {
 		i := slices.IndexFunc(out[:min(len(out), few)], func(b attr) bool { return b.name == a.name })
@@ -91,6 +92,7 @@ func (r *reader) declarations(t *tag) []attr {
 			}
 		}
 	}
+	r.declared = out
 	return out
 }
 
