@@ -20,8 +20,9 @@ import (
 
 // ahead runs the reading of files beside the main line of work.
 type ahead struct {
-	room    chan struct{} // as many places as may read at a time
 	mu      sync.Mutex
+	queue   []func()
+	workers int // as many as there are processors at the most
 	sources map[string]*begun[sourceFile]
 	opened  map[string]*begun[openedFile]
 	figures map[string]*begun[figureFile]
@@ -60,7 +61,7 @@ type begun[T any] struct {
 }
 
 func newAhead() *ahead {
-	return &ahead{room: make(chan struct{}, runtime.GOMAXPROCS(0)), sources: map[string]*begun[sourceFile]{},
+	return &ahead{sources: map[string]*begun[sourceFile]{},
 		opened: map[string]*begun[openedFile]{}, figures: map[string]*begun[figureFile]{}, tables: map[string]*begun[tableFile]{}}
 }
 
@@ -73,16 +74,35 @@ func begin[T any](a *ahead, all map[string]*begun[T], name string, work func() T
 	}
 	b := &begun[T]{done: make(chan struct{})}
 	all[name] = b
-	go func() {
-		defer close(b.done)
-		a.room <- struct{}{}
+	a.queue = append(a.queue, func() {
 		defer func() {
 			b.fault = recover()
-			<-a.room
+			close(b.done)
 		}()
 		b.value = work()
-	}()
+	})
+	if a.workers < runtime.GOMAXPROCS(0) {
+		a.workers++
+		go a.work()
+	}
 	return b
+}
+
+// work does what is begun, in its order, until nothing is left. One goroutine for
+// many files keeps the stack that it has grown.
+func (a *ahead) work() {
+	for {
+		a.mu.Lock()
+		if len(a.queue) == 0 {
+			a.workers--
+			a.mu.Unlock()
+			return
+		}
+		next := a.queue[0]
+		a.queue = a.queue[1:]
+		a.mu.Unlock()
+		next()
+	}
 }
 
 // wait gives what the work made.
