@@ -38,7 +38,7 @@ func lacking(toks []Token) int {
 	return n
 }
 
-func (g *grouper) peek() Token { return g.toks[g.at] }
+func (g *grouper) peek() *Token { return &g.toks[g.at] }
 
 // block reads sentences up to a closing brace or the end of the file, which it
 // leaves in place, and adds them to body.
@@ -47,11 +47,11 @@ func (g *grouper) block(body []*Sentence) (all []*Sentence, rest []Token, blank 
 		var doc []Token
 		doc, blank = g.between()
 		t := g.peek()
-		if t.Is("}") && g.tooMany(t) {
+		if t.Is("}") && g.tooMany(*t) {
 			g.stray()
 			continue
 		}
-		if t.Kind == EOF || t.Is("}") || g.leftOpen(t) {
+		if t.Kind == EOF || t.Is("}") || g.leftOpen(*t) {
 			return body, doc, blank
 		}
 		s := g.sentence()
@@ -66,7 +66,7 @@ func (g *grouper) between() (doc []Token, blank bool) {
 	blank = g.peek().Blank
 	for g.peek().Kind == Comment || g.peek().Is(";") {
 		if t := g.peek(); t.Kind == Comment {
-			doc = append(doc, t)
+			doc = append(doc, *t)
 		}
 		g.at++
 		blank = blank || len(doc) == 0 && g.peek().Blank
@@ -86,7 +86,7 @@ func (g *grouper) sentence() *Sentence {
 		g.at++
 	}
 	if t := g.peek(); t.Kind == Comment && !t.First {
-		s.Trailing = &t
+		s.Trailing = t
 		g.at++
 	}
 	return s
@@ -100,13 +100,13 @@ func (g *grouper) body(s *Sentence) {
 		g.putOpening(s)
 	}
 	if t := g.peek(); t.Kind == Comment && !t.First {
-		s.OpenNote = &t
+		s.OpenNote = t
 		g.at++
 	}
 	g.open = append(g.open, s)
 	s.Body, s.BodyEnd, s.EndBlank = g.block(nil)
 	g.open = g.open[:len(g.open)-1]
-	if t := g.peek(); t.Is("}") && !g.closesOuter(s, t) {
+	if t := g.peek(); t.Is("}") && !g.closesOuter(s, *t) {
 		s.Close = t
 		g.at++
 		return
@@ -128,7 +128,7 @@ func (g *grouper) words(s *Sentence) []Token {
 			g.file.torn = true // without the comment two numbers could be read as one
 		}
 		for ; g.at < n; g.at++ {
-			s.Doc = append(s.Doc, g.peek())
+			s.Doc = append(s.Doc, *g.peek())
 			comments++
 		}
 		if t.Is("{") {

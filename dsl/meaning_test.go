@@ -98,7 +98,7 @@ func flat(body []*Sentence) (all []string) {
 	for _, s := range body {
 		all = append(all, words(s.Head)...)
 		if s.HasBody {
-			all = append(append(append(all, words([]Token{s.Open})...), flat(s.Body)...), words([]Token{s.Close})...)
+			all = append(append(append(all, words([]Token{*s.Open})...), flat(s.Body)...), words([]Token{*s.Close})...)
 		}
 		all = append(all, words(s.Tail)...)
 	}

@@ -43,7 +43,7 @@ var otherWords = map[string]string{
 // mend is the word that it is read as all the same, "" for none.
 func unknownSentence(block string, s *Sentence, file string) (f finding.Finding, mend string) {
 	if len(s.Head) == 0 {
-		return syntax("sentence-unknown", s.Open.Span(file), "", "This block has no words before its brace.", "Say what it is: step \"Sew the sides\" { … }."), ""
+		return syntax("sentence-unknown", s.opening().Span(file), "", "This block has no words before its brace.", "Say what it is: step \"Sew the sides\" { … }."), ""
 	}
 	t := s.Head[0]
 	if t.Kind != Word {

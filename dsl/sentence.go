@@ -7,7 +7,7 @@ import "seamwarden/dsl/finding"
 type Sentence struct {
 	Head        []Token
 	HasBody     bool
-	Open, Close Token // the braces, if HasBody
+	Open, Close *Token // the braces, if HasBody
 	Body        []*Sentence
 	Tail        []Token // a guard after the closing brace
 	Node        any     // what the words mean; nil if they could not be read
@@ -32,17 +32,20 @@ func (s *Sentence) First() string {
 // Span covers the words before the brace.
 func (s *Sentence) Span(file string) finding.Span {
 	if len(s.Head) == 0 {
-		return s.Open.Span(file)
+		return s.opening().Span(file)
 	}
 	return finding.Span{File: file, Start: s.Head[0].Start, End: s.Head[len(s.Head)-1].End}
 }
 
 // opening is the sentence's first token.
 func (s *Sentence) opening() Token {
-	if len(s.Head) == 0 {
-		return s.Open
+	switch {
+	case len(s.Head) > 0:
+		return s.Head[0]
+	case s.HasBody:
+		return *s.Open
 	}
-	return s.Head[0]
+	return Token{}
 }
 
 // comments lists all comments of the sentence, without those of its body's

@@ -22,11 +22,11 @@ const (
 // Token is a piece of source text. Text is as written, quotes included.
 type Token struct {
 	Kind       Kind
+	First      bool // the first token of its line
+	Blank      bool // an empty line stands before it
 	Text       string
 	Start, End finding.Pos
-	First      bool   // the first token of its line
 	Indent     int    // width of the blanks before the first token of its line
-	Blank      bool   // an empty line stands before it
 	Fault      string // what is wrong with it, in plain words; "" if nothing is
 	Mend       string // what it is taken for in spite of its fault; "" is Text
 }
