@@ -9,9 +9,10 @@
 //   - [scan] makes tokens; what belongs to no token becomes one of kind Bad;
 //   - [group] folds tokens into sentences by line ends, braces and semicolons,
 //     so that a mistake spoils one sentence and nothing around it;
-//   - the words of each sentence are parsed with participle, one small grammar
-//     for each kind of sentence (the files grammar*.go); the smallest nodes are
-//     read by hand (leaf.go).
+//   - the words of each sentence are read by the grammar of its kind (the files
+//     grammar*.go), which is written in participle's notation. Readers made of it
+//     (reader.go) take what fits; what does not is given to participle, which says
+//     why. The smallest nodes are read by hand (leaf.go).
 //
 // Sentences come first because participle stops at the first error: with one
 // parse for each sentence every mistake of a file is reported in one run, and

@@ -5,7 +5,8 @@ import (
 )
 
 // The nodes below are the meanings of sentences. Each is the grammar of its
-// sentence as well, in participle's notation, and ends with the guard.
+// sentence as well, in participle's notation, and ends with the guard. After a
+// change go generate ./dsl makes the readers of them anew.
 
 // Extent is the stretch of tokens that a node was read from.
 type Extent struct{ Tokens []lexer.Token }

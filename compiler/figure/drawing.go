@@ -9,7 +9,7 @@
 // through colours. Each of them gives a finding that says what to draw instead.
 //
 // A file goes through in one pass of XML tokens and a stack of open elements
-// (read.go, element.go, root.go); attributes have small grammars of their own
+// (read.go, element.go, root.go; plain.go cuts most files into tokens); attributes have small grammars of their own
 // (scan.go, path.go, matrix.go, style.go, property.go); words.go holds the
 // wording of every finding.
 package figure
