@@ -234,6 +234,9 @@ func (f *Facts) treat(op *model.Op, t *model.Target, c condition.Cond) {
 		}
 		x.Said = x.Said || op.Only != model.Neither
 		x.Side[s] = f.space.Or(x.Side[s], c)
+		if meetsItsTwin(op, t) {
+			x.Side[model.Neither] = f.space.Or(x.Side[model.Neither], c)
+		}
 		if x.Op[s] == nil {
 			x.Op[s] = op
 		}
@@ -254,4 +257,16 @@ func (f *Facts) treat(op *model.Op, t *model.Target, c condition.Cond) {
 			note(TreatKey{Verb: op.Verb, Piece: t.Piece, Copy: i.Copy, Cloth: i.Cut.Material}, i.Side)
 		}
 	}
+}
+
+// meetsItsTwin reports whether an operation names the other one of a pair in a
+// phrase, as when the left back is laid over the right: then both are treated.
+func meetsItsTwin(op *model.Op, t *model.Target) bool {
+	found := false
+	for _, p := range op.Phrases {
+		each(p.Targets, func(x *model.Target) {
+			found = found || t.Piece != nil && x.Piece == t.Piece && x.Edge == t.Edge && x.Side != t.Side
+		})
+	}
+	return found
 }

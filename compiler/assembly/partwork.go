@@ -69,18 +69,55 @@ func (w *play) sewing(i *model.Instance) (will []deed, total condition.Cond) {
 }
 
 // wayOut reports a part that is turned when all of its edges are sewn and no seam
-// of it was left open; a bag is turned through an edge that is hemmed. A part with
-// a fold is open along its sides.
+// of it was left open; a bag is turned through an edge that is hemmed, its own or
+// that of a part which hangs together with it: the backs of a cushion cover overlap
+// and are sewn to nothing there. A part with a fold is open along its sides.
 func (w *play) wayOut(op *model.Op, i *model.Instance, c condition.Cond) {
 	if i.Cut.Lay.Fold || len(i.Piece.FoldLines) > 0 {
 		return
 	}
 	open := w.Space.Or(w.openings(i), w.early.where(i))
-	for _, e := range i.Piece.Edges {
-		sewn, _ := w.shut.only(key(i, e, i.Side), func(o *model.Op) bool { return o.Row.Sews })
-		open = w.Space.Or(open, w.diff(e.Cond, sewn))
+	for x, there := range w.hanging(i) {
+		open = w.Space.Or(open, w.and(there, w.unsewnEdge(x)))
 	}
 	w.trouble(w.diff(c, open), Trouble{Kind: NoWayOut, Op: op, Part: i}, nil)
+}
+
+// hanging gives where each part hangs together with another by what is sewn, that
+// one among them.
+func (w *play) hanging(i *model.Instance) map[*model.Instance]condition.Cond {
+	at := map[*model.Instance]condition.Cond{i: condition.True}
+	for queue := []*model.Instance{i}; len(queue) > 0; queue = queue[1:] {
+		from := queue[0]
+		for _, l := range w.of[from] {
+			c := w.and(at[from], w.sewn.where(l))
+			for _, x := range l.parts {
+				if next := w.Space.Or(at[x], c); next != at[x] {
+					at[x] = next
+					queue = append(queue, x)
+				}
+			}
+		}
+	}
+	return at
+}
+
+// unsewnEdge is where some edge of a part, but for one that lies on the fold, is
+// sewn to nothing.
+func (w *play) unsewnEdge(i *model.Instance) condition.Cond {
+	c := condition.False
+	for _, e := range i.Piece.Edges {
+		if i.Cut.Lay.Fold && e == i.Cut.Lay.FoldEdge {
+			continue
+		}
+		sewn := condition.False
+		for _, side := range []model.Side{i.Side, model.Neither, model.Left, model.Right} {
+			s, _ := w.shut.only(key(i, e, side), func(o *model.Op) bool { return o.Row.Sews })
+			sewn = w.Space.Or(sewn, s)
+		}
+		c = w.Space.Or(c, w.diff(e.Cond, sewn))
+	}
+	return c
 }
 
 // pressParts notes that parts are pressed as they lie now.
