@@ -1,0 +1,192 @@
+package pack
+import ("os"; "strconv")
+
+// How many places a move looks at: anywhere, near by, in contact with another.
+const (
+	anywhere  = 24
+	nearBy    = 12
+	inContact = 20
+	refined   = 3
+)
+
+// candidate is a place and what it costs.
+type candidate struct {
+	at   spot
+	cost int64
+}
+
+// best keeps the cheapest few places of a move.
+type best struct {
+	list [refined]candidate
+	n    int
+}
+
+const endless = int64(1) << 62
+
+// most is what a place may cost to be kept.
+func (b *best) most() int64 {
+	if b.n < len(b.list) {
+		return endless
+	}
+	return b.list[b.n-1].cost
+}
+
+func (b *best) add(c candidate) {
+	if c.cost >= b.most() {
+		return
+	}
+	for i := range b.n {
+		if b.list[i].at == c.at {
+			return
+		}
+	}
+	if b.n < len(b.list) {
+		b.n++
+	}
+	i := b.n - 1
+	for ; i > 0 && b.list[i-1].cost > c.cost; i-- {
+		b.list[i] = b.list[i-1]
+	}
+	b.list[i] = c
+}
+
+// move puts an item where it overlaps least, by weight; it stays if nothing is
+// better.
+func (s *state) move(i int) {
+	here := candidate{s.spot(i), 0}
+	here.cost = s.cost(i, here.at, endless)
+	if here.cost == 0 {
+		return
+	}
+	var b best
+	b.add(here)
+	try := func(at spot) {
+		at = s.fit(i, at)
+		if c := s.cost(i, at, b.most()); c < b.most() {
+			b.add(candidate{at, c})
+		}
+	}
+	poses := len(s.items[i].poses)
+	for range envAny {
+		pose := int(s.below(int64(poses)))
+		rx, ry := s.room(i, pose)
+		try(spot{pose, s.below(rx + 1), s.below(ry + 1)})
+	}
+	k := &s.kinds[s.bodies[i].kind]
+	for range envNear {
+		pose := here.at.pose
+		try(spot{pose, here.at.x + s.below(k.w/2) - k.w/4, here.at.y + s.below(k.h/2) - k.h/4})
+	}
+	for range envCon {
+		try(s.contact(i))
+	}
+	if envPush > 0 {
+		s.pushes(i, try)
+	}
+	found := b
+	for c := range min(found.n, int(envRef)) {
+		r := s.descend(i, found.list[c])
+		if c == 0 || r.cost < b.list[0].cost {
+			b.list[0] = r
+		}
+		if r.cost == 0 {
+			break
+		}
+	}
+	if b.list[0].cost <= here.cost {
+		s.put(i, b.list[0].at)
+		s.measure(i)
+	}
+}
+
+// pushes tries the places where an item is moved just out of each of those that it
+// overlaps, and out of all of them.
+func (s *state) pushes(i int, try func(spot)) {
+	n := len(s.items)
+	here := s.spot(i)
+	all, count := Point{}, 0
+	for j, d := range s.depth[i*n : i*n+n] {
+		if d == 0 {
+			continue
+		}
+		v := &s.views[s.bodies[j].kind][s.bodies[i].kind]
+		dx, dy := s.between(j, i)
+		var way Point
+		if v.turned {
+			way = v.exit(-dx, -dy)
+			way = Point{-way.X, -way.Y}
+		} else {
+			way = v.exit(dx, dy)
+		}
+		all, count = all.plus(way), count+1
+		try(spot{here.pose, here.x + way.X, here.y + way.Y})
+	}
+	if count > 1 {
+		try(spot{here.pose, here.x + all.X, here.y + all.Y})
+	}
+}
+
+// contact is a place where an item touches another, or a corner of the strip.
+func (s *state) contact(i int) spot {
+	n := int64(len(s.items))
+	pose := int(s.below(int64(len(s.items[i].poses))))
+	mine := s.items[i].poses[pose]
+	j := int(s.below(n))
+	if j == i {
+		rx, ry := s.room(i, pose)
+		return spot{pose, s.below(2) * rx, s.below(2) * ry}
+	}
+	v := &s.views[s.bodies[j].kind][mine]
+	c := v.contacts[s.below(int64(len(v.contacts)))]
+	if v.turned {
+		c = Point{-c.X, -c.Y}
+	}
+	return spot{pose, int64(s.bodies[j].x) + c.X, int64(s.bodies[j].y) + c.Y}
+}
+
+// descend goes from a place downhill, along the axes and diagonals, with steps
+// that become smaller.
+func (s *state) descend(i int, c candidate) candidate {
+	k := &s.kinds[s.items[i].poses[c.at.pose]]
+	size := min(k.w, k.h)
+	for step := size / 8; step > 0 && c.cost > 0; {
+		var dx, dy int64
+		if v := s.rand.Uint64(); v&1 == 0 || envDiag == 0 {
+			if v&2 == 0 {
+				dx = step
+			} else {
+				dy = step
+			}
+		} else {
+			d := directions[v>>1&15]
+			dx, dy = step*d.X>>10, step*d.Y>>10
+		}
+		a := s.fit(i, spot{c.at.pose, c.at.x + dx, c.at.y + dy})
+		b := s.fit(i, spot{c.at.pose, c.at.x - dx, c.at.y - dy})
+		ca := s.cost(i, a, c.cost)
+		cb := s.cost(i, b, min(c.cost, ca))
+		switch {
+		case cb < c.cost && cb < ca:
+			c = candidate{b, cb}
+			step = step * 9 / 8
+		case ca < c.cost:
+			c = candidate{a, ca}
+			step = step * 9 / 8
+		default:
+			if step < size/fineness {
+				return c
+			}
+			step = step * envShrink / 100
+		}
+	}
+	return c
+}
+
+// directions are unit steps over half a circle, in 1024ths.
+var directions = [16]Point{{1024, 0}, {1004, 200}, {946, 392}, {851, 569}, {724, 724}, {569, 851}, {392, 946}, {200, 1004}, {0, 1024}, {-200, 1004}, {-392, 946}, {-569, 851}, {-724, 724}, {-851, 569}, {-946, 392}, {-1004, 200}}
+var fineness = envInt("FINE", 1024)
+func envInt(n string, d int64) int64 { if v, err := strconv.Atoi(os.Getenv(n)); err == nil { return int64(v) }; return d }
+
+var envAny, envNear, envCon = envInt("ANY", anywhere), envInt("NEAR", nearBy), envInt("CON", inContact)
+
+var envShrink, envDiag, envPush, envRef = envInt("SHRINK", 55), envInt("DIAG", 1), envInt("PUSH", 1), envInt("REF", 3)

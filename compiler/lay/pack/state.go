@@ -1,0 +1,288 @@
+package pack
+
+import "math/rand/v2"
+
+// table holds what is known of the kinds of outline: their convex parts, sizes,
+// and, as they are asked for, the places of each from each other.
+type table struct {
+	kinds   []kind
+	views   [][]view
+	reaches [][]reach
+}
+
+// kind is one outline: a pose of a kind of shape, moved so that its bounds begin
+// at the origin.
+type kind struct {
+	parts  [][]Point
+	w, h   int64
+	offset Point // of its bounds, from the origin of the outline
+	atEdge bool
+	area   int64
+}
+
+// view is a pair seen from one of the two.
+type view struct {
+	*pair
+	turned bool // the places are those of the first from the second
+}
+
+// reach bounds the places where a second outline overlaps a first: from min on,
+// w and h wide. It is what most questions end at, so it is small.
+type reach struct {
+	minX, minY int32
+	w, h       uint32
+}
+
+func (v view) reach() reach {
+	r := reach{int32(v.min.X), int32(v.min.Y), uint32(v.w), uint32(v.h)}
+	if v.turned {
+		r.minX, r.minY = int32(-v.min.X-v.w+1), int32(-v.min.Y-v.h+1)
+	}
+	return r
+}
+
+// body is where an item lies, in few bytes.
+type body struct{ x, y, kind, _ int32 }
+
+// item is a shape to be laid: the kinds that it may take.
+type item struct {
+	poses []int // the kind of each pose
+	area  int64
+}
+
+// cells is how fine the grids of pairs are.
+const cells = 112
+
+func newTable(p Problem) (*table, []item, error) {
+	t := &table{}
+	known := map[[2]int]int{}
+	var items []item
+	for _, s := range p.Shapes {
+		var it item
+		for i, pose := range s.Poses {
+			k, ok := known[[2]int{s.Kind, i}]
+			if !ok {
+				made, err := newKind(pose)
+				if err != nil {
+					return nil, nil, err
+				}
+				k = len(t.kinds)
+				t.kinds = append(t.kinds, made)
+				known[[2]int{s.Kind, i}] = k
+			}
+			it.poses = append(it.poses, k)
+		}
+		it.area = t.kinds[it.poses[0]].area
+		items = append(items, it)
+	}
+	t.views = make([][]view, len(t.kinds))
+	for i := range t.views {
+		t.views[i] = make([]view, len(t.kinds))
+	}
+	return t, items, nil
+}
+
+func newKind(pose Pose) (kind, error) {
+	b := boundsOf(pose.Outline)
+	ring := make([]Point, len(pose.Outline))
+	for i, v := range pose.Outline {
+		ring[i] = v.minus(b.Min)
+	}
+	parts, err := convexParts(ring)
+	return kind{parts: parts, w: b.Max.X - b.Min.X, h: b.Max.Y - b.Min.Y, offset: b.Min, atEdge: pose.AtEdge, area: Area2(ring) / 2}, err
+}
+
+// prepare makes the pairs of all kinds that items may take together.
+func (t *table) prepare() {
+	for i := range t.kinds {
+		for j := i; j < len(t.kinds); j++ {
+			p := newPair(t.kinds[i].parts, t.kinds[j].parts, cells)
+			t.views[i][j] = view{pair: p}
+			if i != j {
+				t.views[j][i] = view{pair: p, turned: true}
+			}
+		}
+	}
+	for _, row := range t.views {
+		r := make([]reach, len(row))
+		for j, v := range row {
+			r[j] = v.reach()
+		}
+		t.reaches = append(t.reaches, r)
+	}
+}
+
+// spot is a place for an item: which of its poses, and where its bounds begin.
+type spot struct {
+	pose int
+	x, y int64
+}
+
+// state is a layout in the making: shapes may overlap.
+type state struct {
+	*table
+	items  []item
+	width  int64
+	length int64
+	pose   []int // of each item
+	bodies []body
+	depth  []int64 // of each pair of items, how deep they overlap
+	weight []int64 // of each pair, in 256ths
+	rand   *rand.Rand
+	base   int64
+	work   int64 // places that have been looked at
+}
+
+func newState(t *table, items []item, width int64, seed uint64) *state {
+	n := len(items)
+	s := &state{table: t, items: items, width: width, pose: make([]int, n), bodies: make([]body, n)}
+	s.depth, s.weight = make([]int64, n*n), make([]int64, n*n)
+	s.rand = rand.New(rand.NewPCG(seed, 0x5eed))
+	s.base = width / envInt("BASE", 1000)
+	s.evenWeights()
+	return s
+}
+
+const one = 256 // a weight of one
+
+func (s *state) evenWeights() {
+	for i := range s.weight {
+		s.weight[i] = one
+	}
+}
+
+// below is a whole number from 0 up to n, n not among them; 0 if n is not positive.
+func (s *state) below(n int64) int64 {
+	if n <= 1 {
+		return 0
+	}
+	return int64(s.rand.Uint64() % uint64(n))
+}
+
+// put lays an item without asking what it overlaps.
+func (s *state) put(i int, at spot) {
+	s.pose[i] = at.pose
+	s.bodies[i] = body{int32(at.x), int32(at.y), int32(s.items[i].poses[at.pose]), 0}
+}
+
+func (s *state) spot(i int) spot {
+	b := s.bodies[i]
+	return spot{s.pose[i], int64(b.x), int64(b.y)}
+}
+
+// between is how far item j lies from item i.
+func (s *state) between(i, j int) (dx, dy int64) {
+	a, b := s.bodies[i], s.bodies[j]
+	return int64(b.x) - int64(a.x), int64(b.y) - int64(a.y)
+}
+
+// cost is the weighted depth of an item at a place; as soon as it is over most,
+// some number over most.
+func (s *state) cost(i int, at spot, most int64) (sum int64) {
+	s.work++
+	kind := s.items[i].poses[at.pose]
+	reaches := s.reaches[kind]
+	ax, ay := int32(at.x), int32(at.y)
+	for j := range s.bodies {
+		b := &s.bodies[j]
+		r := &reaches[b.kind]
+		if uint32(b.x-ax-r.minX) >= r.w || uint32(b.y-ay-r.minY) >= r.h || j == i {
+			continue
+		}
+		v := &s.views[kind][b.kind]
+		dx, dy := int64(b.x)-at.x, int64(b.y)-at.y
+		if v.turned {
+			dx, dy = -dx, -dy
+		}
+		if d := v.depth(dx, dy); d > 0 {
+			sum += (d + s.base) * s.weight[i*len(s.bodies)+j]
+			if sum > most {
+				return sum
+			}
+		}
+	}
+	return sum
+}
+
+// measure renews the depths of an item with all others.
+func (s *state) measure(i int) {
+	n := len(s.items)
+	views := s.views[s.bodies[i].kind]
+	for j := range n {
+		if j == i {
+			continue
+		}
+		v := &views[s.bodies[j].kind]
+		dx, dy := s.between(i, j)
+		if v.turned {
+			dx, dy = -dx, -dy
+		}
+		d := v.pair.depth(dx, dy)
+		s.depth[i*n+j], s.depth[j*n+i] = d, d
+	}
+}
+
+func (s *state) measureAll() {
+	for i := range s.items {
+		s.measure(i)
+	}
+}
+
+// overlapping reports whether an item overlaps another.
+func (s *state) overlapping(i int) bool {
+	n := len(s.items)
+	for _, d := range s.depth[i*n : i*n+n] {
+		if d > 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// loss is the depth of all pairs together.
+func (s *state) loss() (sum int64) {
+	for _, d := range s.depth {
+		sum += d
+	}
+	return sum / 2
+}
+
+// room is how far an item may go in a pose.
+func (s *state) room(i, pose int) (x, y int64) {
+	k := &s.kinds[s.items[i].poses[pose]]
+	y = s.width - k.h
+	if k.atEdge {
+		y = 0
+	}
+	return s.length - k.w, y
+}
+
+// fit moves a place into the strip.
+func (s *state) fit(i int, at spot) spot {
+	rx, ry := s.room(i, at.pose)
+	at.x, at.y = min(max(0, at.x), rx), min(max(0, at.y), ry)
+	return at
+}
+
+// snapshot keeps a layout.
+type snapshot struct {
+	length int64
+	spots  []spot
+	loss   int64
+}
+
+func (s *state) save() snapshot {
+	k := snapshot{length: s.length, spots: make([]spot, len(s.items)), loss: s.loss()}
+	for i := range s.items {
+		k.spots[i] = s.spot(i)
+	}
+	return k
+}
+
+func (s *state) restore(k snapshot) {
+	s.length = k.length
+	for i, at := range k.spots {
+		s.put(i, at)
+	}
+	s.measureAll()
+}
