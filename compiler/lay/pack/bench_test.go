@@ -68,7 +68,7 @@ func TestOpenInstances(t *testing.T) {
 			p, area := load(t, name)
 			start := time.Now()
 			last := int64(0)
-			l, err := Search(p, Budget{Work: *millions*1e6, Seed: uint64(seed + 1), Better: func(_, w int64) { last = w }})
+			l, err := Search(p, Budget{Work: *millions * 1e6, Seed: uint64(seed + 1), Better: func(_, w int64) { last = w }})
 			if err != nil {
 				t.Fatal(err)
 			}

@@ -10,6 +10,7 @@ type grid struct {
 	full          []bool // cells that lie strictly inside one sum
 	inside        []bool // corners that lie strictly inside a sum
 	away          []float64
+	deep          []float64 // of corners: the largest least distance to the edges of a sum
 }
 
 func newGrid(p *pair) *grid {
@@ -17,6 +18,7 @@ func newGrid(p *pair) *grid {
 	p.columns = g.columns
 	g.touched, g.full = make([]bool, g.columns*g.rows), make([]bool, g.columns*g.rows)
 	g.inside = make([]bool, (g.columns+1)*(g.rows+1))
+	g.deep = make([]float64, len(g.inside))
 	return g
 }
 
@@ -47,6 +49,7 @@ type span struct{ from, to int64 }
 // corners marks the corners strictly inside a convex ring, and gives their span in
 // each row.
 func (g *grid) corners(r []Point, spans []span) {
+	lines := linesOf(r)
 	for row := range spans {
 		spans[row] = span{0, -1}
 		y := g.p.min.Y + int64(row)<<g.p.shift
@@ -57,9 +60,36 @@ func (g *grid) corners(r []Point, spans []span) {
 		s := span{(left-g.p.min.X)>>g.p.shift + 1, (right - g.p.min.X - 1) >> g.p.shift}
 		spans[row] = s
 		for c := s.from; c <= s.to; c++ {
-			g.inside[int64(row)*(g.columns+1)+c] = true
+			k := int64(row)*(g.columns+1) + c
+			g.inside[k] = true
+			g.deep[k] = max(g.deep[k], edgeDistance(lines, float64(g.p.min.X+c<<g.p.shift), float64(y)))
 		}
 	}
+}
+
+// line is an edge as a·x + b·y + c, the distance to its left.
+type line struct{ a, b, c float64 }
+
+func linesOf(r []Point) []line {
+	lines := make([]line, len(r))
+	for i, p := range r {
+		e := r[(i+1)%len(r)].minus(p)
+		x, y := float64(e.X), float64(e.Y)
+		long := math.Sqrt(float64(x*x) + float64(y*y))
+		l := line{a: -y / long, b: x / long}
+		l.c = -float64(l.a*float64(p.X)) - float64(l.b*float64(p.Y))
+		lines[i] = l
+	}
+	return lines
+}
+
+// edgeDistance is the least distance of a point inside a convex ring to its edges.
+func edgeDistance(lines []line, x, y float64) float64 {
+	least := math.Inf(1)
+	for _, l := range lines {
+		least = min(least, float64(l.a*x)+float64(l.b*y)+l.c)
+	}
+	return least
 }
 
 // across gives the open interval of x in which the line at y lies strictly inside
@@ -125,27 +155,38 @@ func (g *grid) touchedIn(r []Point, b box, row int64) (from, to int64, ok bool) 
 func (g *grid) settle() {
 	g.away = distances(g.inside, int(g.columns+1), int(g.rows+1))
 	p := g.p
-	p.cells = make([]int32, g.columns*g.rows)
-	unit := float64(int64(1) << p.shift)
+	p.cells = make([]cell, g.columns*g.rows)
 	exact := int32(0)
 	for row := range g.rows {
 		for c := range g.columns {
-			at := row*g.columns + c
-			k := row*(g.columns+1) + c
-			corners := [4]float64{g.away[k], g.away[k+1], g.away[k+g.columns+1], g.away[k+g.columns+2]}
-			least := min(corners[0], corners[1], corners[2], corners[3])
+			at, k := row*g.columns+c, row*(g.columns+1)+c
+			below := g.columns + 1
+			least := min(g.away[k], g.away[k+1], g.away[k+below], g.away[k+below+1])
 			switch {
 			case !g.touched[at]:
 			case g.full[at] || least >= 2:
-				middle := (corners[0] + corners[1] + corners[2] + corners[3]) / 4
-				p.cells[at] = int32(squeeze(int64(max(1, (middle-0.5)*unit))))
+				p.cells[at] = g.plane(g.depthAt(k), g.depthAt(k+1), g.depthAt(k+below), g.depthAt(k+below+1))
 			default:
 				exact++
-				p.cells[at] = -exact
+				p.cells[at].base = -exact
 			}
 		}
 	}
 	g.decide(int(exact))
+}
+
+// depthAt is the depth at a corner: near the edge of the union what the sums say,
+// far inside what the raster says.
+func (g *grid) depthAt(corner int64) float64 {
+	unit := float64(int64(1) << g.p.shift)
+	return max(g.deep[corner], float64((g.away[corner]-1)*unit))
+}
+
+// plane is the cell that fits four depths at its corners best.
+func (g *grid) plane(a, b, c, d float64) cell {
+	unit := float64(int64(1) << g.p.shift)
+	slope := func(rise float64) int16 { return int16(max(-2000, min(2000, math.Round(float64(rise*512)/unit)))) }
+	return cell{int32(max(1, (a+b+c+d)/4)), slope(b + d - a - c), slope(c + d - a - b)}
 }
 
 // decide gives the cells that are neither in nor out the half-planes that cut
@@ -160,7 +201,7 @@ func (g *grid) decide(count int) {
 				continue
 			}
 			for c := from; c <= to; c++ {
-				if v := p.cells[row*g.columns+c]; v < 0 {
+				if v := p.cells[row*g.columns+c].base; v < 0 {
 					if cut, in := g.cutting(r, row, c); in {
 						byCell[^v] = append(byCell[^v], cut)
 					}
@@ -195,8 +236,8 @@ func (g *grid) cutting(r []Point, row, column int64) (cut []half, in bool) {
 		if most <= 0 {
 			return nil, false
 		}
-		if least <= 0 {
-			h.per = 1 / math.Sqrt(float64(e.X)*float64(e.X)+float64(float64(e.Y)*float64(e.Y)))
+		h.per = 1 / math.Sqrt(float64(float64(e.X)*float64(e.X))+float64(float64(e.Y)*float64(e.Y)))
+		if float64(float64(least)*h.per) <= float64(size) {
 			cut = append(cut, h)
 		}
 	}
@@ -226,7 +267,7 @@ func distances(in []bool, w, h int) []float64 {
 		copy(row[1:], d[y*w:(y+1)*w])
 		row[0], row[w+1] = 0, 0
 		for x := range w {
-			best := row[x+1] * row[x+1]
+			best := float64(row[x+1] * row[x+1])
 			for k := 1; float64(k*k) < best; k++ {
 				for _, o := range [2]int{x + 1 - k, x + 1 + k} {
 					if o >= 0 && o < w+2 {

@@ -1,5 +1,9 @@
 package pack
-import ("os"; "strconv")
+
+import (
+	"os"
+	"strconv"
+)
 
 // How many places a move looks at: anywhere, near by, in contact with another.
 const (
@@ -61,6 +65,9 @@ func (s *state) move(i int) {
 	var b best
 	b.add(here)
 	try := func(at spot) {
+		if !s.fits(i, at.pose) {
+			return
+		}
 		at = s.fit(i, at)
 		if c := s.cost(i, at, b.most()); c < b.most() {
 			b.add(candidate{at, c})
@@ -78,7 +85,14 @@ func (s *state) move(i int) {
 		try(spot{pose, here.at.x + s.below(k.w/2) - k.w/4, here.at.y + s.below(k.h/2) - k.h/4})
 	}
 	for range envCon {
-		try(s.contact(i))
+		at := s.contact(i)
+		for range envCtry {
+			if s.fit(i, at) == at {
+				break
+			}
+			at = s.contact(i)
+		}
+		try(at)
 	}
 	if envPush > 0 {
 		s.pushes(i, try)
@@ -109,15 +123,7 @@ func (s *state) pushes(i int, try func(spot)) {
 		if d == 0 {
 			continue
 		}
-		v := &s.views[s.bodies[j].kind][s.bodies[i].kind]
-		dx, dy := s.between(j, i)
-		var way Point
-		if v.turned {
-			way = v.exit(-dx, -dy)
-			way = Point{-way.X, -way.Y}
-		} else {
-			way = v.exit(dx, dy)
-		}
+		way := s.exit(j, i)
 		all, count = all.plus(way), count+1
 		try(spot{here.pose, here.x + way.X, here.y + way.Y})
 	}
@@ -185,8 +191,16 @@ func (s *state) descend(i int, c candidate) candidate {
 // directions are unit steps over half a circle, in 1024ths.
 var directions = [16]Point{{1024, 0}, {1004, 200}, {946, 392}, {851, 569}, {724, 724}, {569, 851}, {392, 946}, {200, 1004}, {0, 1024}, {-200, 1004}, {-392, 946}, {-569, 851}, {-724, 724}, {-851, 569}, {-946, 392}, {-1004, 200}}
 var fineness = envInt("FINE", 1024)
-func envInt(n string, d int64) int64 { if v, err := strconv.Atoi(os.Getenv(n)); err == nil { return int64(v) }; return d }
+
+func envInt(n string, d int64) int64 {
+	if v, err := strconv.Atoi(os.Getenv(n)); err == nil {
+		return int64(v)
+	}
+	return d
+}
 
 var envAny, envNear, envCon = envInt("ANY", anywhere), envInt("NEAR", nearBy), envInt("CON", inContact)
 
 var envShrink, envDiag, envPush, envRef = envInt("SHRINK", 55), envInt("DIAG", 1), envInt("PUSH", 1), envInt("REF", 3)
+
+var envCtry = envInt("CTRY", 0)

@@ -15,13 +15,21 @@ type pair struct {
 	w, h       int64 // of the grid, in units
 	shift      uint  // a cell is 1<<shift units wide
 	columns    int64
-	cells      []int32 // 0 outside, > 0 the depth inside, < 0 ^index into lists
+	cells      []cell
 	lists      []int32 // for each cell that decides exactly: where its groups begin
 	groups     []int32 // where the half-planes of a group begin; the last entry ends
 	halves     []half
 	parts      [][]Point // the convex sums, for exact slides
 	contacts   []Point   // corners of the union: places where the two touch
 	partBounds []box
+}
+
+// cell is a square of the grid: its depth is a plane. base is the depth in the
+// middle, 0 if the cell lies outside, ^index into lists if it decides exactly; the
+// slopes are in 1024ths.
+type cell struct {
+	base   int32
+	sx, sy int16
 }
 
 // half is the half-plane to the left of an edge: nx·x + ny·y > c strictly inside.
@@ -39,16 +47,20 @@ func (p *pair) depth(dx, dy int64) int64 {
 		return 0
 	}
 	c := p.cells[(dy>>p.shift)*p.columns+dx>>p.shift]
-	if c >= 0 {
-		return int64(c)
+	if c.base == 0 {
+		return 0
 	}
-	return p.exact(^c, dx, dy)
+	if c.base < 0 {
+		return p.exact(^c.base, dx, dy)
+	}
+	half, mask := int64(1)<<p.shift>>1, int64(1)<<p.shift-1
+	return max(1, int64(c.base)+(int64(c.sx)*(dx&mask-half)+int64(c.sy)*(dy&mask-half))>>10)
 }
 
 // exact asks the half-planes of one cell.
 func (p *pair) exact(list int32, dx, dy int64) (depth int64) {
 	for g := p.lists[list]; g < p.lists[list+1]; g++ {
-		least := int64(4) << p.shift
+		least := int64(2) << p.shift
 		for k := p.groups[g]; k < p.groups[g+1]; k++ {
 			h := &p.halves[k]
 			over := h.nx*dx + h.ny*dy - h.c
@@ -60,26 +72,8 @@ func (p *pair) exact(list int32, dx, dy int64) (depth int64) {
 		}
 		depth = max(depth, least)
 	}
-	if depth > 0 {
-		return squeeze(depth)
-	}
 	return depth
 }
-
-func squeeze(d int64) int64 {
-	switch envSq {
-	case 1:
-		return int64(math.Sqrt(float64(d))*64)
-	case 3:
-		return d*d/1000+1
-	case 4:
-		return int64(math.Sqrt(float64(d))*float64(d)/30)+1
-	case 2:
-		return int64(math.Cbrt(float64(d))*256)
-	}
-	return d
-}
-var envSq = envInt("SQ", 0)
 
 // exit is the shortest way, about, for the second to leave the first: what is to
 // be added to its place. It may lead from one convex part into another.
@@ -95,7 +89,7 @@ func (p *pair) exit(dx, dy int64) Point {
 		for k := range r {
 			e := r[(k+1)%len(r)].minus(r[k])
 			over := float64(cross(e, d.minus(r[k])))
-			long := float64(e.X)*float64(e.X) + float64(float64(e.Y)*float64(e.Y))
+			long := float64(float64(e.X)*float64(e.X)) + float64(float64(e.Y)*float64(e.Y))
 			if far := over * over / long; far < least {
 				// The outside lies to the right of the edge.
 				least, to = far, Point{outward(float64(e.Y) * over / long), outward(-float64(e.X) * over / long)}

@@ -1,6 +1,7 @@
 package pack
 
 import (
+	"fmt"
 	"os"
 	"sort"
 )
@@ -13,6 +14,10 @@ type Budget struct {
 	// Stop is asked now and then whether to end early, if it is not nil. A search
 	// that was ended by it is not repeatable.
 	Stop func() bool
+	// Progress tells which share of the search is over, from 0 to 1, if it is not nil;
+	// Work is then only the limit. It is for a search that ends by the clock, and is
+	// not repeatable.
+	Progress func() float64
 	// Better is told of each shorter layout, if it is not nil.
 	Better func(length, work int64)
 	// Start is a layout to begin with, nil for none: that of a neighbouring size.
@@ -20,22 +25,53 @@ type Budget struct {
 	Start *Layout
 }
 
+func (b Budget) check(p Problem) error {
+	if b.Start == nil {
+		return nil
+	}
+	if len(b.Start.Places) != len(p.Shapes) {
+		return fmt.Errorf("the layout to start from has %d places for %d shapes", len(b.Start.Places), len(p.Shapes))
+	}
+	for i, at := range b.Start.Places {
+		if at.Pose < 0 || at.Pose >= len(p.Shapes[i].Poses) {
+			return fmt.Errorf("the layout to start from puts shape %d in pose %d of %d", i, at.Pose, len(p.Shapes[i].Poses))
+		}
+	}
+	return nil
+}
+
 // Search finds a short layout. It fails if the problem cannot be laid at all.
 func Search(p Problem, b Budget) (Layout, error) {
-	if err := p.check(); err != nil {
-		return Layout{}, err
-	}
-	t, items, err := newTable(p)
+	t, items, err := tableOf(p)
 	if err != nil {
 		return Layout{}, err
 	}
+	if err := b.check(p); err != nil {
+		return Layout{}, err
+	}
 	t.prepare()
-	f := &finder{state: newState(t, items, p.Width, b.Seed), budget: b}
+	return search(t, items, p.Width, b), nil
+}
+
+// tableOf checks a problem and splits its outlines.
+func tableOf(p Problem) (*table, []item, error) {
+	if err := p.check(); err != nil {
+		return nil, nil, err
+	}
+	return newTable(p)
+}
+
+func search(t *table, items []item, width int64, b Budget) Layout {
+	f := &finder{state: newState(t, items, width, b.Seed), budget: b}
+	f.lowest = max(f.floor(), areaBound(items, width))
 	f.build()
+	if b.Start != nil {
+		f.begin(*b.Start)
+	}
 	f.tell()
 	f.explore()
 	f.compress()
-	return f.layout(), nil
+	return f.layout()
 }
 
 // finder is a search under way. best has no overlap.
@@ -45,15 +81,30 @@ type finder struct {
 	best    snapshot
 	stopped bool
 	asked   int64
+	share   int64
+	lowest  int64 // no layout can be shorter
 }
 
-// spent reports whether a share of the work, in hundredths, has been done.
-func (f *finder) spent(share int64) bool {
-	if f.budget.Stop != nil && f.work-f.asked > 20_000 {
+// spent reports whether a share of the search, in hundredths, is over.
+func (f *finder) spent(share int64) bool { return f.progress() >= share*10 }
+
+// progress is the share of the search that is over, in thousandths. What lies
+// outside is asked now and then only.
+func (f *finder) progress() int64 {
+	if f.work-f.asked > 20_000 {
 		f.asked = f.work
-		f.stopped = f.stopped || f.budget.Stop()
+		f.stopped = f.stopped || f.budget.Stop != nil && f.budget.Stop()
+		if f.budget.Progress != nil {
+			f.share = int64(1000 * f.budget.Progress())
+		}
 	}
-	return f.stopped || f.work >= f.budget.Work/100*share
+	if f.stopped || f.work >= f.budget.Work {
+		return 1000
+	}
+	if f.budget.Progress != nil {
+		return f.share
+	}
+	return int64(float64(f.work) / float64(f.budget.Work) * 1000)
 }
 
 func (f *finder) tell() {
@@ -72,7 +123,7 @@ func (f *finder) build() {
 		k := f.kinds[f.items[i].poses[0]]
 		total += max(k.w, k.h)
 	}
-	sort.SliceStable(order, func(a, b int) bool { return f.items[order[a]].area > f.items[order[b]].area })
+	sort.SliceStable(order, func(a, b int) bool { return f.items[order[a]].area2 > f.items[order[b]].area2 })
 	f.length = 4 * total
 	far := f.length
 	for i := range f.items {
@@ -170,19 +221,69 @@ func (f *finder) stop(i int) (x int64) {
 	return min(x, int64(f.bodies[i].x))
 }
 
+// begin takes a layout to start from, if it is shorter than what was built, or can
+// be freed of its overlaps at its own length.
+func (f *finder) begin(l Layout) {
+	f.length = max(l.Length, f.floor())
+	for i, at := range l.Places {
+		k := f.kinds[f.items[i].poses[at.Pose]]
+		from := at.At.plus(k.offset)
+		f.put(i, spot{at.Pose, 0, 0})
+		f.shortenTo(f.length)
+		f.put(i, f.fit(i, spot{f.pose[i], min(max(0, from.X), f.length), min(max(0, from.Y), f.width)}))
+	}
+	f.measureAll()
+	if f.separate(patience{200, 3}, func() bool { return f.spent(50) }) {
+		f.slide()
+		if f.length <= f.best.length {
+			f.best = f.save()
+		}
+	}
+}
+
+// floor is the length below which some item fits in no pose.
+func (f *finder) floor() (most int64) {
+	for _, it := range f.items {
+		most = max(most, f.shortest(it))
+	}
+	return
+}
+
+// shortenTo sets the length; an item whose pose has become too long for the strip
+// takes its shortest.
+func (f *finder) shortenTo(length int64) {
+	f.length = length
+	for i, it := range f.items {
+		if f.fits(i, f.pose[i]) {
+			continue
+		}
+		at := f.spot(i)
+		for pose, k := range it.poses {
+			if f.kinds[k].w < f.kinds[it.poses[at.pose]].w {
+				at.pose = pose
+			}
+		}
+		f.put(i, at)
+	}
+}
+
 // explore makes the strip shorter by a share, removes the overlaps, and goes on
 // from there; after a failure it disturbs what it had.
 func (f *finder) explore() {
-	const part = 80
+	part := envInt("PART", 80)
 	cut := int64(100) // in ten-thousandths of the length
 	failed := []snapshot{}
-	for !f.spent(part) {
+	for !f.spent(part) && f.best.length > f.lowest {
 		f.restore(f.best)
-		if len(failed) > 0 {
+		if len(failed) > 0 && f.below(100) >= envInt("MODE", 0) {
 			f.restore(f.pick(failed))
 			f.disturb()
+			f.shorten(max(f.lowest, f.best.length-max(1, f.best.length*cut/10_000)))
+		} else if envInt("MODE", 0) > 0 {
+			f.squeeze(max(1, f.best.length*(1+f.below(2*cut))/10_000))
+		} else {
+			f.shorten(max(f.lowest, f.best.length-max(1, f.best.length*cut/10_000)))
 		}
-		f.shorten(f.best.length - max(1, f.best.length*cut/10_000))
 		w0, l0 := f.work, f.loss()
 		ok := f.separate(patience{int(envInt("ROUNDS", 200)), int(envInt("STRIKES", 3))}, func() bool { return f.spent(part) })
 		if debugLog {
@@ -211,7 +312,7 @@ func (f *finder) pick(failed []snapshot) snapshot {
 
 // shorten moves the end of the strip to a length; what stood beyond is moved in.
 func (f *finder) shorten(length int64) {
-	f.length = length
+	f.shortenTo(length)
 	for i := range f.items {
 		f.put(i, f.fit(i, f.spot(i)))
 	}
@@ -224,7 +325,7 @@ func (f *finder) disturb() {
 	for i := range order {
 		order[i] = i
 	}
-	sort.SliceStable(order, func(a, b int) bool { return f.items[order[a]].area > f.items[order[b]].area })
+	sort.SliceStable(order, func(a, b int) bool { return f.items[order[a]].area2 > f.items[order[b]].area2 })
 	large := order[:max(2, len(order)/3)]
 	if len(order) < 2 {
 		return
@@ -246,23 +347,16 @@ func (f *finder) disturb() {
 // compress squeezes the best layout in ever smaller steps: all that lies beyond a
 // place moves to the left by the cut.
 func (f *finder) compress() {
-	begin := f.work
-	for !f.spent(100) {
-		left := f.budget.Work - f.work
-		share := max(1, (f.budget.Work-begin)/1000)
-		cut := max(1, f.best.length*(left/share)/1000/1000) // from a thousandth down to nothing
+	begin := f.progress()
+	if os.Getenv("DBG2") != "" {
+		println("  explored to", f.best.length)
+	}
+	for !f.spent(100) && f.best.length > f.lowest {
+		left := (1000 - f.progress()) * 1000 / max(1, 1000-begin)
+		cut := max(1, f.best.length*left/1000*envInt("CCUT", 10)/10_000) // from a thousandth down to nothing
 		f.restore(f.best)
-		at := f.below(f.length)
-		f.length -= cut
-		for i := range f.items {
-			to := f.spot(i)
-			if to.x+f.kinds[f.bodies[i].kind].w/2 > at {
-				to.x -= cut
-			}
-			f.put(i, f.fit(i, to))
-		}
-		f.measureAll()
-		if f.separate(patience{100, 1}, func() bool { return f.spent(100) }) {
+		f.squeeze(cut)
+		if f.separate(patience{int(envInt("CROUNDS", 100)), 1}, func() bool { return f.spent(100) }) {
 			f.slide()
 			if f.length < f.best.length {
 				f.best = f.save()
@@ -270,6 +364,21 @@ func (f *finder) compress() {
 			}
 		}
 	}
+}
+
+// squeeze shortens the strip: all that lies beyond a place moves to the left.
+func (f *finder) squeeze(cut int64) {
+	at := f.below(f.length)
+	f.shortenTo(max(f.lowest, f.length-cut))
+	cut = f.best.length - f.length
+	for i := range f.items {
+		to := f.spot(i)
+		if to.x+f.kinds[f.bodies[i].kind].w/2 > at {
+			to.x -= cut
+		}
+		f.put(i, f.fit(i, to))
+	}
+	f.measureAll()
 }
 
 // layout gives the best layout in the terms of the problem.

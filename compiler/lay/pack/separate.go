@@ -40,6 +40,9 @@ type patience struct {
 // so far; if not, the least overlapping layout is left standing.
 func (s *state) separate(p patience, over func() bool) bool {
 	s.evenWeights()
+	if envRelax > 0 && s.relax(int(envRelax)) {
+		return true
+	}
 	least := s.save()
 	order := make([]int, 0, len(s.items))
 	for strike := 0; strike < p.strikes && least.loss > 0; strike++ {
@@ -67,6 +70,9 @@ func (s *state) separate(p patience, over func() bool) bool {
 					idle = 0
 				}
 				least = s.save()
+				if envRelax > 0 && s.relax(int(envRelax)) {
+					return true
+				}
 			}
 			if over() {
 				strike = p.strikes
@@ -104,3 +110,5 @@ func (s *state) round(order []int) {
 var envGrow = envInt("GROW", growMost)
 
 var envAdd, envDecay = envInt("ADD", 0), envInt("DECAY", 950)
+
+var envRelax = envInt("RELAX", 0)

@@ -17,7 +17,7 @@ type kind struct {
 	w, h   int64
 	offset Point // of its bounds, from the origin of the outline
 	atEdge bool
-	area   int64
+	area2  int64
 }
 
 // view is a pair seen from one of the two.
@@ -47,11 +47,11 @@ type body struct{ x, y, kind, _ int32 }
 // item is a shape to be laid: the kinds that it may take.
 type item struct {
 	poses []int // the kind of each pose
-	area  int64
+	area2 int64 // twice its area
 }
 
 // cells is how fine the grids of pairs are.
-const cells = 112
+var cells = int(envInt("CELLS", 112))
 
 func newTable(p Problem) (*table, []item, error) {
 	t := &table{}
@@ -72,7 +72,7 @@ func newTable(p Problem) (*table, []item, error) {
 			}
 			it.poses = append(it.poses, k)
 		}
-		it.area = t.kinds[it.poses[0]].area
+		it.area2 = t.smallest(it)
 		items = append(items, it)
 	}
 	t.views = make([][]view, len(t.kinds))
@@ -89,7 +89,7 @@ func newKind(pose Pose) (kind, error) {
 		ring[i] = v.minus(b.Min)
 	}
 	parts, err := convexParts(ring)
-	return kind{parts: parts, w: b.Max.X - b.Min.X, h: b.Max.Y - b.Min.Y, offset: b.Min, atEdge: pose.AtEdge, area: Area2(ring) / 2}, err
+	return kind{parts: parts, w: b.Max.X - b.Min.X, h: b.Max.Y - b.Min.Y, offset: b.Min, atEdge: pose.AtEdge, area2: Area2(ring)}, err
 }
 
 // prepare makes the pairs of all kinds that items may take together.
@@ -257,6 +257,11 @@ func (s *state) room(i, pose int) (x, y int64) {
 	return s.length - k.w, y
 }
 
+// fits reports whether the strip is long enough for a pose of an item.
+func (s *state) fits(i, pose int) bool {
+	return s.kinds[s.items[i].poses[pose]].w <= s.length
+}
+
 // fit moves a place into the strip.
 func (s *state) fit(i int, at spot) spot {
 	rx, ry := s.room(i, at.pose)
@@ -285,4 +290,13 @@ func (s *state) restore(k snapshot) {
 		s.put(i, at)
 	}
 	s.measureAll()
+}
+
+// smallest is twice the area of the smallest pose of an item.
+func (t *table) smallest(it item) int64 {
+	least := t.kinds[it.poses[0]].area2
+	for _, k := range it.poses {
+		least = min(least, t.kinds[k].area2)
+	}
+	return least
 }

@@ -1,0 +1,111 @@
+// Command packing lays the open garment instances of the nesting literature and
+// prints how dense the lays are, beside what others reached.
+//
+// In: the instances, converted to JSON, in a folder beside the project (they are in
+// the public domain, ESICUP/datasets; the project does not bring them). Out: one
+// line for each. Every lay is checked for overlaps by package verify.
+//
+//	go run ./cmd/packing
+//	go run ./cmd/packing -seconds 60 -seeds 3 -instance swim
+//
+// The searches here end by the clock, so that they can be compared with printed
+// results; those of the product end by a count of work.
+package main
+
+import (
+	"errors"
+	"flag"
+	"fmt"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"time"
+
+	"seamwarden/compiler/lay/pack"
+)
+
+// record is what was reached on an instance, as density in percent.
+type record struct {
+	name string
+	// before is the best average before 2025, mean the average of 100 runs of 20
+	// minutes on 3 threads, known the best known.
+	before, mean, known float64
+}
+
+// J. Gardeyn, G. Vanden Berghe, T. Wauters 2025, arXiv 2509.13329: before is from
+// table 2 (sources there: Elkeran, European Journal of Operational Research 231,
+// 2013; Wang and others, International Journal of Production Research 55, 2017; Sato
+// and others, European Journal of Operational Research 279, 2019); mean was worked
+// out from the logs published with it; known are its record files.
+var records = []record{
+	{"shirts", 88.21, 89.66, 90.92},
+	{"trousers", 90.48, 91.73, 92.62},
+	{"albano", 88.01, 89.47, 89.82},
+	{"marques", 89.97, 90.93, 92.02},
+	{"dagli", 87.50, 89.26, 90.17},
+	{"mao", 83.76, 86.14, 86.87},
+	{"swim", 74.66, 78.26, 79.83},
+}
+
+func main() {
+	folder := flag.String("data", filepath.Join("..", "shared", "reference", "nesting"), "the `folder` of the instances")
+	name := flag.String("instance", "all", "one instance, or all")
+	seconds := flag.Int("seconds", 60, "how long each search takes")
+	seeds := flag.Int("seeds", 3, "how many seeds the mean is of")
+	cores := flag.Int("cores", 1, "how many searches run side by side, of which the best counts")
+	flag.Parse()
+	if err := run(*folder, *name, time.Duration(*seconds)*time.Second, *seeds, *cores); err != nil {
+		fmt.Fprintln(os.Stderr, "packing:", err)
+		os.Exit(1)
+	}
+}
+
+func run(folder, name string, limit time.Duration, seeds, cores int) error {
+	if seeds < 1 || cores < 1 {
+		return errors.New("there must be one seed and one core at least")
+	}
+	fmt.Printf("%-10s %8s %8s %12s %10s %10s %8s  %s\n", "instance", "density", "worst", "before 2025", "2025 mean", "best known", "seconds", "places")
+	met := false
+	for _, r := range records {
+		if name != "all" && name != r.name {
+			continue
+		}
+		met = true
+		p, area, err := read(filepath.Join(folder, r.name+".json"))
+		if errors.Is(err, fs.ErrNotExist) {
+			return fmt.Errorf("the open instances are not beside the project: there is no %s.json in %s", r.name, folder)
+		} else if err != nil {
+			return fmt.Errorf("%s: %w", r.name, err)
+		}
+		if err := report(r, p, area, limit, seeds, cores); err != nil {
+			return fmt.Errorf("%s: %w", r.name, err)
+		}
+	}
+	if !met {
+		return fmt.Errorf("there is no instance named %q", name)
+	}
+	return nil
+}
+
+// report runs all seeds of one instance and prints its line.
+func report(r record, p pack.Problem, area float64, limit time.Duration, seeds, cores int) error {
+	sum, worst, work, start := 0.0, 100.0, int64(0), time.Now()
+	for s := range seeds {
+		end := time.Now().Add(limit)
+		b := pack.Budget{Work: 1 << 50, Seed: uint64(s*cores + 1), Stop: func() bool { return time.Now().After(end) }}
+		b.Better = func(_, w int64) { work = max(work, w) }
+		b.Progress = func() float64 { return 1 - float64(time.Until(end))/float64(limit) }
+		l, err := pack.SearchMany(p, b, cores)
+		if err != nil {
+			return err
+		}
+		if err := check(p, l); err != nil {
+			return err
+		}
+		density := 100 * area / float64(p.Width) / float64(l.Length)
+		sum, worst = sum+density, min(worst, density)
+	}
+	took := time.Since(start).Seconds() / float64(seeds)
+	fmt.Printf("%-10s %8.2f %8.2f %12.2f %10.2f %10.2f %8.1f  %.0f million\n", r.name, sum/float64(seeds), worst, r.before, r.mean, r.known, took, float64(work)/1e6)
+	return nil
+}
