@@ -1,16 +1,12 @@
 package pack
 
-import (
-	"os"
-	"strconv"
-)
-
 // How many places a move looks at: anywhere, near by, in contact with another.
 const (
 	anywhere  = 24
 	nearBy    = 12
 	inContact = 20
-	refined   = 3
+	refined   = 3 // the cheapest of them go on downhill
+	again     = 5 // how often a contact off the strip is drawn again
 )
 
 // candidate is a place and what it costs.
@@ -73,43 +69,45 @@ func (s *state) move(i int) {
 			b.add(candidate{at, c})
 		}
 	}
-	poses := len(s.items[i].poses)
-	for range envAny {
-		pose := int(s.below(int64(poses)))
+	s.sample(i, here.at, try)
+	s.pushes(i, try)
+	least := b.list[0]
+	for n, c := range b.list[:b.n] {
+		r := s.descend(i, c)
+		if n == 0 || r.cost < least.cost {
+			least = r
+		}
+		if r.cost == 0 {
+			break
+		}
+	}
+	if least.cost <= here.cost {
+		s.put(i, least.at)
+		s.measure(i)
+	}
+}
+
+// sample tries places of an item anywhere, near by and in contact.
+func (s *state) sample(i int, here spot, try func(spot)) {
+	poses := int64(len(s.items[i].poses))
+	for range anywhere {
+		pose := int(s.below(poses))
 		rx, ry := s.room(i, pose)
 		try(spot{pose, s.below(rx + 1), s.below(ry + 1)})
 	}
 	k := &s.kinds[s.bodies[i].kind]
-	for range envNear {
-		pose := here.at.pose
-		try(spot{pose, here.at.x + s.below(k.w/2) - k.w/4, here.at.y + s.below(k.h/2) - k.h/4})
+	for range nearBy {
+		try(spot{here.pose, here.x + s.below(k.w/2) - k.w/4, here.y + s.below(k.h/2) - k.h/4})
 	}
-	for range envCon {
+	for range inContact {
 		at := s.contact(i)
-		for range envCtry {
+		for range again {
 			if s.fit(i, at) == at {
 				break
 			}
 			at = s.contact(i)
 		}
 		try(at)
-	}
-	if envPush > 0 {
-		s.pushes(i, try)
-	}
-	found := b
-	for c := range min(found.n, int(envRef)) {
-		r := s.descend(i, found.list[c])
-		if c == 0 || r.cost < b.list[0].cost {
-			b.list[0] = r
-		}
-		if r.cost == 0 {
-			break
-		}
-	}
-	if b.list[0].cost <= here.cost {
-		s.put(i, b.list[0].at)
-		s.measure(i)
 	}
 }
 
@@ -132,6 +130,17 @@ func (s *state) pushes(i int, try func(spot)) {
 	}
 }
 
+// exit is the shortest way, about, for item j to leave item i.
+func (s *state) exit(i, j int) Point {
+	v := &s.views[s.bodies[i].kind][s.bodies[j].kind]
+	dx, dy := s.between(i, j)
+	if v.turned {
+		way := v.pair.exit(-dx, -dy)
+		return Point{-way.X, -way.Y}
+	}
+	return v.pair.exit(dx, dy)
+}
+
 // contact is a place where an item touches another, or a corner of the strip.
 func (s *state) contact(i int) spot {
 	n := int64(len(s.items))
@@ -150,23 +159,18 @@ func (s *state) contact(i int) spot {
 	return spot{pose, int64(s.bodies[j].x) + c.X, int64(s.bodies[j].y) + c.Y}
 }
 
-// descend goes from a place downhill, along the axes and diagonals, with steps
-// that become smaller.
+// fineness says which part of a shape is the smallest step downhill. It must be
+// small: where shapes are jammed the gap that one fits is a few units wide.
+const fineness = 8192
+
+// descend goes from a place downhill, along the axes and in other directions, with
+// steps that become smaller.
 func (s *state) descend(i int, c candidate) candidate {
 	k := &s.kinds[s.items[i].poses[c.at.pose]]
 	size := min(k.w, k.h)
 	for step := size / 8; step > 0 && c.cost > 0; {
-		var dx, dy int64
-		if v := s.rand.Uint64(); v&1 == 0 || envDiag == 0 {
-			if v&2 == 0 {
-				dx = step
-			} else {
-				dy = step
-			}
-		} else {
-			d := directions[v>>1&15]
-			dx, dy = step*d.X>>10, step*d.Y>>10
-		}
+		d := s.direction()
+		dx, dy := step*d.X>>10, step*d.Y>>10
 		a := s.fit(i, spot{c.at.pose, c.at.x + dx, c.at.y + dy})
 		b := s.fit(i, spot{c.at.pose, c.at.x - dx, c.at.y - dy})
 		ca := s.cost(i, a, c.cost)
@@ -182,25 +186,26 @@ func (s *state) descend(i int, c candidate) candidate {
 			if step < size/fineness {
 				return c
 			}
-			step = step * envShrink / 100
+			step = step * 55 / 100
 		}
 	}
 	return c
 }
 
-// directions are unit steps over half a circle, in 1024ths.
-var directions = [16]Point{{1024, 0}, {1004, 200}, {946, 392}, {851, 569}, {724, 724}, {569, 851}, {392, 946}, {200, 1004}, {0, 1024}, {-200, 1004}, {-392, 946}, {-569, 851}, {-724, 724}, {-851, 569}, {-946, 392}, {-1004, 200}}
-var fineness = envInt("FINE", 1024)
-
-func envInt(n string, d int64) int64 {
-	if v, err := strconv.Atoi(os.Getenv(n)); err == nil {
-		return int64(v)
+// direction is a step along an axis, every second time, or in any direction.
+func (s *state) direction() Point {
+	v := s.rand.Uint64()
+	switch v & 3 {
+	case 0:
+		return Point{1024, 0}
+	case 2:
+		return Point{0, 1024}
 	}
-	return d
+	return directions[v>>1&15]
 }
 
-var envAny, envNear, envCon = envInt("ANY", anywhere), envInt("NEAR", nearBy), envInt("CON", inContact)
-
-var envShrink, envDiag, envPush, envRef = envInt("SHRINK", 55), envInt("DIAG", 1), envInt("PUSH", 1), envInt("REF", 3)
-
-var envCtry = envInt("CTRY", 0)
+// directions are unit steps over half a circle, in 1024ths.
+var directions = [16]Point{
+	{1024, 0}, {1004, 200}, {946, 392}, {851, 569}, {724, 724}, {569, 851}, {392, 946}, {200, 1004},
+	{0, 1024}, {-200, 1004}, {-392, 946}, {-569, 851}, {-724, 724}, {-851, 569}, {-946, 392}, {-1004, 200},
+}

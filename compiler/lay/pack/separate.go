@@ -1,9 +1,10 @@
 package pack
 
 // The weights grow by a share between these, in thousandths, the deepest pair
-// most; those of pairs that are free fall back.
+// most; those of pairs that are free fall back. Doubling the deepest, as is usual,
+// drives shapes away from overlaps that are nearly solved.
 const (
-	growMost, growLeast, shrink = 2000, 1200, 950
+	growMost, growLeast, shrink = 1500, 1200, 950
 	heaviest                    = int64(1) << 34
 )
 
@@ -17,12 +18,8 @@ func (s *state) reweigh() {
 	for i := range n {
 		for j := i + 1; j < n; j++ {
 			w := s.weight[i*n+j]
-			if d := s.depth[i*n+j]; envAdd > 0 && d > 0 {
-				w += one * envAdd * d / deepest / 100
-			} else if envAdd > 0 {
-				w = max(one, w*envDecay/1000)
-			} else if d > 0 {
-				w = min(heaviest, w*(growLeast+(envGrow-growLeast)*d/deepest)/1000)
+			if d := s.depth[i*n+j]; d > 0 {
+				w = min(heaviest, w*(growLeast+(growMost-growLeast)*d/deepest)/1000+1)
 			} else {
 				w = max(one, w*shrink/1000)
 			}
@@ -31,7 +28,8 @@ func (s *state) reweigh() {
 	}
 }
 
-// patience is how long a separation goes on without getting better.
+// patience is how long a separation goes on without getting better, and how often
+// it then begins again from the best that it had.
 type patience struct {
 	rounds, strikes int
 }
@@ -40,47 +38,17 @@ type patience struct {
 // so far; if not, the least overlapping layout is left standing.
 func (s *state) separate(p patience, over func() bool) bool {
 	s.evenWeights()
-	if envRelax > 0 && s.relax(int(envRelax)) {
-		return true
-	}
 	least := s.save()
-	order := make([]int, 0, len(s.items))
 	for strike := 0; strike < p.strikes && least.loss > 0; strike++ {
 		start := least.loss
 		if strike > 0 {
 			s.restore(least)
 		}
-		for idle := 0; idle < p.rounds; idle++ {
-			s.round(order)
-			loss := s.loss()
-			if debugLog && idle%10 == 0 {
-				c := 0
-				for i := range s.items {
-					if s.overlapping(i) {
-						c++
-					}
-				}
-				println("  strike", strike, idle, "loss", loss, "least", least.loss, "overlapping", c, s.work/1000)
-			}
-			if loss == 0 {
-				return true
-			}
-			if loss < least.loss {
-				if loss*50 < least.loss*49 {
-					idle = 0
-				}
-				least = s.save()
-				if envRelax > 0 && s.relax(int(envRelax)) {
-					return true
-				}
-			}
-			if over() {
-				strike = p.strikes
-				break
-			}
-			s.reweigh()
+		var ended bool
+		if least, ended = s.strike(p.rounds, least, over); ended {
+			break
 		}
-		if least.loss*50 < start*49 {
+		if least.loss*50 < start*49 { // it got better by a fiftieth
 			strike = -1
 		}
 	}
@@ -88,27 +56,42 @@ func (s *state) separate(p patience, over func() bool) bool {
 	return least.loss == 0
 }
 
+// strike goes on in rounds until no overlap is left, or for a number of rounds
+// nothing got better by a fiftieth. It gives the best layout it met, and whether the
+// separation is over.
+func (s *state) strike(rounds int, least snapshot, over func() bool) (snapshot, bool) {
+	for idle := 0; idle < rounds; idle++ {
+		s.round()
+		loss := s.loss()
+		if loss < least.loss {
+			if loss*50 < least.loss*49 {
+				idle = 0
+			}
+			least = s.save()
+		}
+		if loss == 0 || over() {
+			return least, true
+		}
+		s.reweigh()
+	}
+	return least, false
+}
+
 // round moves each overlapping item once, in random order.
-func (s *state) round(order []int) {
-	order = order[:0]
+func (s *state) round() {
+	s.order = s.order[:0]
 	for i := range s.items {
 		if s.overlapping(i) {
-			order = append(order, i)
+			s.order = append(s.order, i)
 		}
 	}
-	for k := len(order) - 1; k > 0; k-- {
+	for k := len(s.order) - 1; k > 0; k-- {
 		j := int(s.below(int64(k + 1)))
-		order[k], order[j] = order[j], order[k]
+		s.order[k], s.order[j] = s.order[j], s.order[k]
 	}
-	for _, i := range order {
+	for _, i := range s.order {
 		if s.overlapping(i) {
 			s.move(i)
 		}
 	}
 }
-
-var envGrow = envInt("GROW", growMost)
-
-var envAdd, envDecay = envInt("ADD", 0), envInt("DECAY", 950)
-
-var envRelax = envInt("RELAX", 0)

@@ -2,116 +2,6 @@ package pack
 
 import "math/rand/v2"
 
-// table holds what is known of the kinds of outline: their convex parts, sizes,
-// and, as they are asked for, the places of each from each other.
-type table struct {
-	kinds   []kind
-	views   [][]view
-	reaches [][]reach
-}
-
-// kind is one outline: a pose of a kind of shape, moved so that its bounds begin
-// at the origin.
-type kind struct {
-	parts  [][]Point
-	w, h   int64
-	offset Point // of its bounds, from the origin of the outline
-	atEdge bool
-	area2  int64
-}
-
-// view is a pair seen from one of the two.
-type view struct {
-	*pair
-	turned bool // the places are those of the first from the second
-}
-
-// reach bounds the places where a second outline overlaps a first: from min on,
-// w and h wide. It is what most questions end at, so it is small.
-type reach struct {
-	minX, minY int32
-	w, h       uint32
-}
-
-func (v view) reach() reach {
-	r := reach{int32(v.min.X), int32(v.min.Y), uint32(v.w), uint32(v.h)}
-	if v.turned {
-		r.minX, r.minY = int32(-v.min.X-v.w+1), int32(-v.min.Y-v.h+1)
-	}
-	return r
-}
-
-// body is where an item lies, in few bytes.
-type body struct{ x, y, kind, _ int32 }
-
-// item is a shape to be laid: the kinds that it may take.
-type item struct {
-	poses []int // the kind of each pose
-	area2 int64 // twice its area
-}
-
-// cells is how fine the grids of pairs are.
-var cells = int(envInt("CELLS", 112))
-
-func newTable(p Problem) (*table, []item, error) {
-	t := &table{}
-	known := map[[2]int]int{}
-	var items []item
-	for _, s := range p.Shapes {
-		var it item
-		for i, pose := range s.Poses {
-			k, ok := known[[2]int{s.Kind, i}]
-			if !ok {
-				made, err := newKind(pose)
-				if err != nil {
-					return nil, nil, err
-				}
-				k = len(t.kinds)
-				t.kinds = append(t.kinds, made)
-				known[[2]int{s.Kind, i}] = k
-			}
-			it.poses = append(it.poses, k)
-		}
-		it.area2 = t.smallest(it)
-		items = append(items, it)
-	}
-	t.views = make([][]view, len(t.kinds))
-	for i := range t.views {
-		t.views[i] = make([]view, len(t.kinds))
-	}
-	return t, items, nil
-}
-
-func newKind(pose Pose) (kind, error) {
-	b := boundsOf(pose.Outline)
-	ring := make([]Point, len(pose.Outline))
-	for i, v := range pose.Outline {
-		ring[i] = v.minus(b.Min)
-	}
-	parts, err := convexParts(ring)
-	return kind{parts: parts, w: b.Max.X - b.Min.X, h: b.Max.Y - b.Min.Y, offset: b.Min, atEdge: pose.AtEdge, area2: Area2(ring)}, err
-}
-
-// prepare makes the pairs of all kinds that items may take together.
-func (t *table) prepare() {
-	for i := range t.kinds {
-		for j := i; j < len(t.kinds); j++ {
-			p := newPair(t.kinds[i].parts, t.kinds[j].parts, cells)
-			t.views[i][j] = view{pair: p}
-			if i != j {
-				t.views[j][i] = view{pair: p, turned: true}
-			}
-		}
-	}
-	for _, row := range t.views {
-		r := make([]reach, len(row))
-		for j, v := range row {
-			r[j] = v.reach()
-		}
-		t.reaches = append(t.reaches, r)
-	}
-}
-
 // spot is a place for an item: which of its poses, and where its bounds begin.
 type spot struct {
 	pose int
@@ -129,7 +19,8 @@ type state struct {
 	depth  []int64 // of each pair of items, how deep they overlap
 	weight []int64 // of each pair, in 256ths
 	rand   *rand.Rand
-	base   int64
+	base   int64 // what each overlap costs, however small
+	order  []int // of the items of a round
 	work   int64 // places that have been looked at
 }
 
@@ -138,10 +29,14 @@ func newState(t *table, items []item, width int64, seed uint64) *state {
 	s := &state{table: t, items: items, width: width, pose: make([]int, n), bodies: make([]body, n)}
 	s.depth, s.weight = make([]int64, n*n), make([]int64, n*n)
 	s.rand = rand.New(rand.NewPCG(seed, 0x5eed))
-	s.base = width / envInt("BASE", 1000)
+	s.base = width / baseShare
 	s.evenWeights()
 	return s
 }
+
+// baseShare says which part of the width an overlap costs, beside its depth:
+// without it many shallow overlaps are too cheap.
+const baseShare = 200
 
 const one = 256 // a weight of one
 
@@ -290,13 +185,4 @@ func (s *state) restore(k snapshot) {
 		s.put(i, at)
 	}
 	s.measureAll()
-}
-
-// smallest is twice the area of the smallest pose of an item.
-func (t *table) smallest(it item) int64 {
-	least := t.kinds[it.poses[0]].area2
-	for _, k := range it.poses {
-		least = min(least, t.kinds[k].area2)
-	}
-	return least
 }
