@@ -94,15 +94,15 @@ func (f *finder) shorten(length int64) {
 
 // disturb lets two large items change places.
 func (f *finder) disturb() {
+	if len(f.items) < 2 {
+		return
+	}
 	order := make([]int, len(f.items))
 	for i := range order {
 		order[i] = i
 	}
 	sort.SliceStable(order, func(a, b int) bool { return f.items[order[a]].area2 > f.items[order[b]].area2 })
 	large := order[:max(2, len(order)/3)]
-	if len(order) < 2 {
-		return
-	}
 	i := large[f.below(int64(len(large)))]
 	j := large[f.below(int64(len(large)))]
 	for range 8 {
