@@ -8,8 +8,9 @@
 //	go run ./cmd/packing
 //	go run ./cmd/packing -seconds 60 -seeds 3 -instance swim
 //
-// The searches here end by the clock, so that they can be compared with printed
-// results; those of the product end by a count of work.
+// The searches end by the clock, so that they can be compared with printed results,
+// unless -millions counts the places that are looked at. The last column is how many
+// had been looked at when the last better lay was found, at most.
 package main
 
 import (
@@ -52,17 +53,38 @@ func main() {
 	name := flag.String("instance", "all", "one instance, or all")
 	seconds := flag.Int("seconds", 60, "how long each search takes")
 	seeds := flag.Int("seeds", 3, "how many seeds the mean is of")
+	millions := flag.Int64("millions", 0, "end after so many million places instead, which gives the same everywhere")
 	cores := flag.Int("cores", 1, "how many searches run side by side, of which the best counts")
 	flag.Parse()
-	if err := run(*folder, *name, time.Duration(*seconds)*time.Second, *seeds, *cores); err != nil {
+	if err := run(*folder, *name, effort{time.Duration(*seconds) * time.Second, *millions, *seeds, *cores}); err != nil {
 		fmt.Fprintln(os.Stderr, "packing:", err)
 		os.Exit(1)
 	}
 }
 
-func run(folder, name string, limit time.Duration, seeds, cores int) error {
-	if seeds < 1 || cores < 1 {
-		return errors.New("there must be one seed and one core at least")
+// effort is how long each search takes, or how many million places it looks at if
+// that is not 0; how many seeds the mean is of; how many searches run side by side.
+type effort struct {
+	limit        time.Duration
+	millions     int64
+	seeds, cores int
+}
+
+// budget is what one search may spend from now on.
+func (e effort) budget(seed int) pack.Budget {
+	b := pack.Budget{Work: e.millions * 1e6, Seed: uint64(seed)}
+	if e.millions == 0 {
+		end := time.Now().Add(e.limit)
+		b.Work = 1 << 50
+		b.Stop = func() bool { return time.Now().After(end) }
+		b.Progress = func() float64 { return 1 - float64(time.Until(end))/float64(e.limit) }
+	}
+	return b
+}
+
+func run(folder, name string, e effort) error {
+	if e.seeds < 1 || e.cores < 1 || e.millions < 0 || e.limit <= 0 && e.millions == 0 {
+		return errors.New("there must be one seed, one core and one second at least")
 	}
 	fmt.Printf("%-10s %8s %8s %12s %10s %10s %8s  %s\n", "instance", "density", "worst", "before 2025", "2025 mean", "best known", "seconds", "places")
 	met := false
@@ -77,7 +99,7 @@ func run(folder, name string, limit time.Duration, seeds, cores int) error {
 		} else if err != nil {
 			return fmt.Errorf("%s: %w", r.name, err)
 		}
-		if err := report(r, p, area, limit, seeds, cores); err != nil {
+		if err := report(r, p, area, e); err != nil {
 			return fmt.Errorf("%s: %w", r.name, err)
 		}
 	}
@@ -88,14 +110,12 @@ func run(folder, name string, limit time.Duration, seeds, cores int) error {
 }
 
 // report runs all seeds of one instance and prints its line.
-func report(r record, p pack.Problem, area float64, limit time.Duration, seeds, cores int) error {
+func report(r record, p pack.Problem, area float64, e effort) error {
 	sum, worst, work, start := 0.0, 100.0, int64(0), time.Now()
-	for s := range seeds {
-		end := time.Now().Add(limit)
-		b := pack.Budget{Work: 1 << 50, Seed: uint64(s*cores + 1), Stop: func() bool { return time.Now().After(end) }}
+	for s := range e.seeds {
+		b := e.budget(s*e.cores + 1)
 		b.Better = func(_, w int64) { work = max(work, w) }
-		b.Progress = func() float64 { return 1 - float64(time.Until(end))/float64(limit) }
-		l, err := pack.SearchMany(p, b, cores)
+		l, err := pack.SearchMany(p, b, e.cores)
 		if err != nil {
 			return err
 		}
@@ -105,7 +125,7 @@ func report(r record, p pack.Problem, area float64, limit time.Duration, seeds, 
 		density := 100 * area / float64(p.Width) / float64(l.Length)
 		sum, worst = sum+density, min(worst, density)
 	}
-	took := time.Since(start).Seconds() / float64(seeds)
-	fmt.Printf("%-10s %8.2f %8.2f %12.2f %10.2f %10.2f %8.1f  %.0f million\n", r.name, sum/float64(seeds), worst, r.before, r.mean, r.known, took, float64(work)/1e6)
+	took := time.Since(start).Seconds() / float64(e.seeds)
+	fmt.Printf("%-10s %8.2f %8.2f %12.2f %10.2f %10.2f %8.1f  %.0f million\n", r.name, sum/float64(e.seeds), worst, r.before, r.mean, r.known, took, float64(work)/1e6)
 	return nil
 }

@@ -159,15 +159,20 @@ func (s *state) contact(i int) spot {
 	return spot{pose, int64(s.bodies[j].x) + c.X, int64(s.bodies[j].y) + c.Y}
 }
 
-// fineness says which part of a shape is the smallest step downhill. It must be
-// small: where shapes are jammed the gap that one fits is a few units wide.
-const fineness = 8192
+// The smallest step downhill is one of these parts of a shape. It must be small:
+// where shapes are jammed the gap that one fits is a few units wide. Of many shapes
+// more moves with coarser steps were better.
+const fine, coarse = 8192, 1024
 
 // descend goes from a place downhill, along the axes and in other directions, with
 // steps that become smaller.
 func (s *state) descend(i int, c candidate) candidate {
 	k := &s.kinds[s.items[i].poses[c.at.pose]]
 	size := min(k.w, k.h)
+	smallest := size / fine
+	if len(s.items) >= many {
+		smallest = size / coarse
+	}
 	for step := size / 8; step > 0 && c.cost > 0; {
 		d := s.direction()
 		dx, dy := step*d.X>>10, step*d.Y>>10
@@ -183,7 +188,7 @@ func (s *state) descend(i int, c candidate) candidate {
 			c = candidate{a, ca}
 			step = step * 9 / 8
 		default:
-			if step < size/fineness {
+			if step < smallest {
 				return c
 			}
 			step = step * 55 / 100
