@@ -161,7 +161,7 @@ func (s *state) contact(i int) spot {
 
 // The smallest step downhill is one of these parts of a shape. It must be small:
 // where shapes are jammed the gap that one fits is a few units wide. Of many shapes
-// more moves with coarser steps were better.
+// more moves with coarser steps were better in one trial (99 shapes: 1.2 points).
 const fine, coarse = 8192, 1024
 
 // descend goes from a place downhill, along the axes and in other directions, with
