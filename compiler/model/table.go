@@ -4,6 +4,7 @@ import (
 	"seamwarden/compiler/condition"
 	"seamwarden/compiler/size"
 	"seamwarden/dsl"
+	"seamwarden/dsl/finding"
 )
 
 // rows reads the guards of the size table, and ties rows of cloth to their
@@ -19,15 +20,18 @@ func (b *builder) rows() {
 		if r.When == "" {
 			continue
 		}
-		g, bad := dsl.ParseGuard(r.When, r.WhenSpan)
-		if bad != nil {
-			b.report(*bad)
+		if g, ok := b.rowGuard(r.When, r.WhenSpan, r.Inherited); ok {
+			b.rowConds[r] = g
+		}
+	}
+	b.draftConds = map[string]condition.Cond{}
+	for _, d := range b.Sizes.Drafts {
+		b.draft(d)
+	}
+	for _, r := range b.Sizes.Rows() {
+		if r.Part != size.ClothPart {
 			continue
 		}
-		b.rowConds[r] = b.or(g)
-	}
-	for i := range b.Sizes.Cloth {
-		r := &b.Sizes.Cloth[i]
 		m, ok := b.names[r.Of].(*Material)
 		if !ok {
 			b.reportOnce(unknownCloth(r, b.namesOf(func(x any) bool { _, ok := x.(*Material); return ok })), r.Of)
@@ -36,6 +40,41 @@ func (b *builder) rows() {
 		b.rowCloth[r] = m
 		b.rowConds[r] = b.Space.And(b.rowConds[r], m.Cond)
 	}
+}
+
+// rowGuard reads a guard of the table. A row that a draft has from above was
+// reported there.
+func (b *builder) rowGuard(text string, at finding.Span, quiet bool) (condition.Cond, bool) {
+	g, bad := dsl.ParseGuard(text, at)
+	switch {
+	case bad != nil && !quiet:
+		b.report(*bad)
+		return condition.True, false
+	case bad != nil:
+		return condition.True, false
+	}
+	return b.or(g), true
+}
+
+// draft reads the guard of a draft, and narrows its own rows to it. The rows from
+// above hold in every draft.
+func (b *builder) draft(d size.Draft) {
+	c := condition.True
+	if d.When != "" {
+		c, _ = b.rowGuard(d.When, d.WhenSpan, false)
+	}
+	b.draftConds[d.Key] = c
+	for _, r := range d.Rows() {
+		b.rowConds[r] = b.Space.And(b.rowConds[r], c)
+	}
+}
+
+// DraftCond says for which garments a draft is drawn: all, if it has no guard.
+func (p *Pattern) DraftCond(d size.Draft) condition.Cond {
+	if c, ok := p.draftConds[d.Key]; ok {
+		return c
+	}
+	return condition.True
 }
 
 // RowCond says for which garments a row of the size table holds.

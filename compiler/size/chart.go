@@ -24,7 +24,10 @@
 // Values are a list in the order of the sizes, or a map by size. A row may have
 // its own unit, a note, and a guard (when). At the top, stretch: true says that
 // the cloth gives, so that a garment may be smaller than the body; woven: true is
-// the rule. follows: names a standard that the body measures are taken from.
+// the rule. follows: names a standard that the body measures are compared with
+// (standard.go). rounding: says what printed conversions are a multiple of
+// (rounding.go), choose: by which measure a size is chosen (choose.go), and drafts:
+// what differs between drafts for different bodies (draft.go).
 //
 // Body and finished measures are graded (grade.go). The pattern's own lengths are
 // not: zips and elastic come in the lengths that are sold.
@@ -51,12 +54,17 @@ type Chart struct {
 	Follows                 string // a standard, "" for none
 	FollowsSpan             finding.Span
 	Body, Finished, Pattern []Row
-	Cloth                   []Row // how much of a material to buy
+	Cloth                   []Row            // how much of a material to buy
+	Rounding                [4]measure.Steps // declared or usual, by Part
+	Choose                  Choosing
+	Drafts                  []Draft // none where there is one draft only
 }
 
 // Row is one measure in every size. Values and ValueSpans have one entry for each
 // of the chart's sizes; see [Row.Has] for cells that could not be read.
 type Row struct {
+	Part       Part
+	Inherited  bool // in a draft: the row stands above the drafts
 	Key, Name  string
 	Over       string // the body row that ease is taken from; "" for none
 	When, Note string // When is the text of a guard; "" is always
@@ -69,6 +77,8 @@ type Row struct {
 	WhenSpan   finding.Span // the text of the guard without its quotation marks
 	Values     []measure.Length
 	ValueSpans []finding.Span
+	Limits     []measure.Length // of a body row: where each size begins, and where the last ends; nil if it does not say
+	LimitsSpan finding.Span
 	texts      []string // the values as they are written
 }
 
@@ -114,12 +124,16 @@ func find(part []Row, key string) *Row {
 	return &part[i]
 }
 
-// Rows lists every row: body, finished, pattern, cloth.
+// Rows lists every row: body, finished, pattern, cloth, and then those of each
+// draft.
 func (c *Chart) Rows() (all []*Row) {
 	for _, part := range [][]Row{c.Body, c.Finished, c.Pattern, c.Cloth} {
 		for i := range part {
 			all = append(all, &part[i])
 		}
+	}
+	for _, d := range c.Drafts {
+		all = append(all, d.Rows()...)
 	}
 	return
 }

@@ -10,16 +10,29 @@ import (
 // check looks at the numbers once all rows are read. A row with a cell missing
 // is not graded: its gap is reported, and steps over it would mean nothing.
 func (r *reader) check() {
+	top := r.chart
+	r.checkOne()
+	for i := range top.Drafts {
+		r.chart = top.Drafts[i].Chart
+		r.checkOne()
+	}
+	r.chart = top
+	r.standard()
+}
+
+// checkOne looks at the table above the drafts, or at one draft. A row that a draft
+// has from above is looked at there, but for its ease over a row of the draft.
+func (r *reader) checkOne() {
 	c := r.chart
 	for i := range c.Body {
-		if row := &c.Body[i]; row.complete() {
+		if row := &c.Body[i]; !row.Inherited && row.complete() {
 			r.grade(row, r.shrinks(row))
 		}
 	}
 	for i := range c.Finished {
 		row := &c.Finished[i]
 		tight := r.ease(row)
-		if row.complete() {
+		if !row.Inherited && row.complete() {
 			r.grade(row, tight)
 		}
 	}
@@ -158,6 +171,12 @@ func (r *reader) ease(row *Row) (tight []int) {
 	}
 	c := r.chart
 	body := c.over(row)
+	if body == nil && len(c.Drafts) > 0 && c.Drafts[0].BodyRow(row.Over) != nil {
+		return nil // each draft is looked at on its own
+	}
+	if row.Inherited && (body == nil || body.Inherited) {
+		return nil // it is looked at above the drafts
+	}
 	if body == nil {
 		r.overUnknown(row)
 		return nil

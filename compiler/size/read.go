@@ -30,8 +30,8 @@ type reader struct {
 }
 
 var (
-	topKeys = []string{"unit", "sizes", "woven", "stretch", "follows", "body", "finished", "pattern", "cloth"}
-	rowKeys = []string{"name", "values", "unit", "note", "when", "over", "of", "width"}
+	topKeys = []string{"unit", "sizes", "woven", "stretch", "follows", "rounding", "choose", "body", "finished", "pattern", "cloth", "drafts"}
+	rowKeys = []string{"name", "values", "unit", "note", "when", "over", "of", "width", "limits"}
 )
 
 // top reads the outermost mapping; false if it has no sizes to read rows by.
@@ -44,7 +44,7 @@ func (r *reader) top(root *yaml.Node) bool {
 	for _, e := range r.entries(root, "a table of sizes", topKeys) {
 		got[e.key] = e.value
 	}
-	r.chart = &Chart{Unit: measure.Inch, Woven: true}
+	r.chart = &Chart{Unit: measure.Inch, Woven: true, Rounding: [4]measure.Steps(usual)}
 	if n := got["unit"]; n != nil {
 		r.chart.Unit = r.unit(n, measure.Inch)
 	} else {
@@ -62,10 +62,18 @@ func (r *reader) top(root *yaml.Node) bool {
 	if n := got["follows"]; n != nil {
 		r.chart.Follows, r.chart.FollowsSpan = r.words(n, "follows")
 	}
-	r.chart.Body = r.part(got["body"], "body")
-	r.chart.Finished = r.part(got["finished"], "finished")
-	r.chart.Pattern = r.part(got["pattern"], "pattern")
-	r.chart.Cloth = r.part(got["cloth"], "cloth")
+	if n := got["rounding"]; n != nil {
+		r.rounding(n)
+	}
+	for part, rows := range r.chart.parts() {
+		*rows = r.part(got[partNames[part]], Part(part))
+	}
+	if n := got["drafts"]; n != nil {
+		r.drafts(n)
+	}
+	if n := got["choose"]; n != nil {
+		r.choosing(n)
+	}
 	return true
 }
 
@@ -117,7 +125,8 @@ func (r *reader) yesNo(n *yaml.Node, what string) (value, ok bool) {
 }
 
 // part reads the rows of one part of the table.
-func (r *reader) part(n *yaml.Node, name string) []Row {
+func (r *reader) part(n *yaml.Node, part Part) []Row {
+	name := part.String()
 	if n == nil || n.Kind == yaml.ScalarNode && n.Tag == "!!null" {
 		return nil
 	}
@@ -131,21 +140,22 @@ func (r *reader) part(n *yaml.Node, name string) []Row {
 			r.tooManyRows(e.node, name)
 			break
 		}
-		rows = append(rows, r.row(e, name))
+		rows = append(rows, r.row(e, part))
 	}
 	return rows
 }
 
 // row reads one row. Without a name it is called by its key.
-func (r *reader) row(e entry, part string) Row {
-	row := Row{Key: e.key, Name: nameOf(e.key), KeySpan: r.node(e.node), Unit: r.chart.Unit}
+func (r *reader) row(e entry, in Part) Row {
+	part := in.String()
+	row := Row{Part: in, Key: e.key, Name: nameOf(e.key), KeySpan: r.node(e.node), Unit: r.chart.Unit}
 	n := len(r.chart.Sizes)
 	row.Values, row.ValueSpans, row.texts = make([]measure.Length, n), make([]finding.Span, n), make([]string, n)
 	if e.value.Kind != yaml.MappingNode {
 		r.notAMapping(e.value, "The row "+e.key, "Write "+e.key+": { name: …, values: […] }.")
 		return row
 	}
-	var values *yaml.Node
+	var values, limits *yaml.Node
 	for _, f := range r.entries(e.value, "a row", rowKeys) {
 		switch f.key {
 		case "name":
@@ -170,10 +180,13 @@ func (r *reader) row(e entry, part string) Row {
 			row.Width = r.width(f.value)
 		case "values":
 			values = f.value
+		case "limits":
+			limits = f.value
 		}
 	}
 	r.clothRow(&row, part)
 	r.values(&row, values)
+	r.limits(&row, limits)
 	return row
 }
 
