@@ -103,7 +103,7 @@ func names[T any](list []T, id func(T) string) (all []string) {
 	return
 }
 
-func sortedKeys(m map[string]string) (all []string) {
+func sortedKeys[T any](m map[string]T) (all []string) {
 	for k := range m {
 		all = append(all, k)
 	}

@@ -101,7 +101,7 @@ func inspection(w io.Writer, in *wording.Inspection, guessed bool) {
 // where it is too long for one.
 func wrapped(w io.Writer, indent, text string) {
 	line := indent
-	for n, word := range strings.Fields(text) {
+	for n, word := range strings.FieldsFunc(text, func(c rune) bool { return c == ' ' }) { // a no-break space holds
 		if n > 0 && len([]rune(line))+1+len([]rune(word)) > widest {
 			fmt.Fprintln(w, line)
 			line = indent + "    " + word

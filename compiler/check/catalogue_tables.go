@@ -27,12 +27,12 @@ func init() {
 		Why:     "Views mostly differ in length; whoever chooses between them looks for it."})
 }
 
-func (r *run) clothRows() (all []*size.Row) {
+func (r *run) clothRows() (all []size.DraftRow) {
 	if r.Sizes == nil {
 		return
 	}
-	for i := range r.Sizes.Cloth {
-		if row := &r.Sizes.Cloth[i]; r.MaterialOf(row) != nil {
+	for _, row := range r.Sizes.ClothRows() {
+		if r.MaterialOf(row.Row) != nil {
 			all = append(all, row)
 		}
 	}
@@ -40,7 +40,7 @@ func (r *run) clothRows() (all []*size.Row) {
 }
 
 // bought words an amount of cloth as the row does.
-func bought(row *size.Row, i int) string { return measure.Source(row.Values[i], row.Unit) }
+func bought(row size.DraftRow, i int) string { return measure.Source(row.Values[i], row.Unit) }
 
 func clothFalls(r *run) {
 	for _, row := range r.clothRows() {
@@ -48,10 +48,10 @@ func clothFalls(r *run) {
 			if !row.Has(i) || !row.Has(i-1) || row.Values[i].Cmp(row.Values[i-1]) >= 0 {
 				continue
 			}
-			f := at(row.ValueSpans[i], "less than before", fmt.Sprintf("Size %s needs %s of %s, and the smaller size %s needs %s.", r.Sizes.Sizes[i], bought(row, i), lower(r.MaterialOf(row).Name), r.Sizes.Sizes[i-1], bought(row, i-1)),
+			f := at(row.ValueSpans[i], "less than before", fmt.Sprintf("Size %s needs %s of %s, and the smaller size %s needs %s.", row.SizesOf(r.Sizes)[i], bought(row, i), lower(r.MaterialOf(row.Row).Name), row.SizesOf(r.Sizes)[i-1], bought(row, i-1)),
 				"Look at the layouts of both again; where one lies better, give both the larger amount.")
-			r.report(r.RowCond(row), also(f, row.ValueSpans[i-1], "the smaller size"))
-			r.tell(row, condition.True)
+			r.report(r.RowCond(row.Row), also(f, row.ValueSpans[i-1], "the smaller size"))
+			r.tell(row.Row, condition.True)
 			break
 		}
 	}
@@ -61,17 +61,17 @@ func widerNeedsMore(r *run) {
 	rows := r.clothRows()
 	for _, wide := range rows {
 		for _, narrow := range rows {
-			if r.MaterialOf(wide) != r.MaterialOf(narrow) || narrow.Width.Length.IsZero() || narrow.Width.Length.Cmp(wide.Width.Length) >= 0 {
+			if r.MaterialOf(wide.Row) != r.MaterialOf(narrow.Row) || wide.Draft != narrow.Draft || narrow.Width.Length.IsZero() || narrow.Width.Length.Cmp(wide.Width.Length) >= 0 {
 				continue
 			}
 			for i := range wide.Values {
 				if !wide.Has(i) || !narrow.Has(i) || wide.Values[i].Cmp(narrow.Values[i]) <= 0 {
 					continue
 				}
-				f := at(wide.ValueSpans[i], "more than of the narrow one", fmt.Sprintf("In size %s, %s of %s lying %s wide are asked for, and only %s lying %s wide.", r.Sizes.Sizes[i], bought(wide, i), lower(r.MaterialOf(wide).Name), wide.Width, bought(narrow, i), narrow.Width),
+				f := at(wide.ValueSpans[i], "more than of the narrow one", fmt.Sprintf("In size %s, %s of %s lying %s wide are asked for, and only %s lying %s wide.", wide.SizesOf(r.Sizes)[i], bought(wide, i), lower(r.MaterialOf(wide.Row).Name), wide.Width, bought(narrow, i), narrow.Width),
 					"Exchange the two rows if they stand at each other's place; else correct the larger one.")
-				bad := r.Space.And(r.RowCond(wide), r.RowCond(narrow))
-				r.report(r.unsaid(wide, r.unsaid(narrow, bad)), also(f, narrow.ValueSpans[i], "the narrow one"))
+				bad := r.Space.And(r.RowCond(wide.Row), r.RowCond(narrow.Row))
+				r.report(r.unsaid(wide.Row, r.unsaid(narrow.Row, bad)), also(f, narrow.ValueSpans[i], "the narrow one"))
 				break
 			}
 		}
@@ -102,8 +102,8 @@ func clothNotTold(r *run) {
 func (r *run) toldOf(m *model.Material, w *model.Amount) condition.Cond {
 	c := condition.False
 	for _, row := range r.clothRows() {
-		if r.MaterialOf(row) == m && (w == nil || row.Width.Length.IsZero() || row.Width.Length == w.Length) {
-			c = r.Space.Or(c, r.RowCond(row))
+		if r.MaterialOf(row.Row) == m && (w == nil || row.Width.Length.IsZero() || row.Width.Length == w.Length) {
+			c = r.Space.Or(c, r.RowCond(row.Row))
 		}
 	}
 	return c

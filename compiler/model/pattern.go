@@ -36,23 +36,24 @@ type Pattern struct {
 	Cautions     []*Caution
 	Changes      []*Change
 
-	Materials []*Material
-	Notions   []*Notion
-	Supplies  []*Supply
-	Strips    []*Strip
-	Pieces    []*Piece
-	Seams     []*Seam
-	Parts     []*Part // made-up parts
-	Overlaps  []*Overlap
-	Shapings  []*Shaping
-	Sections  []*Section
-	Proses    []*Prose    // every block of text
-	Gaps      []*Gap      // openings left for turning
-	Unchecked []Unchecked // sentences whose meaning is not decided here
-	Findings  []finding.Finding
-	rowConds  map[*size.Row]condition.Cond
-	rowCloth  map[*size.Row]*Material
-	Absences  []Absence // text that speaks of what is not there
+	Materials  []*Material
+	Notions    []*Notion
+	Supplies   []*Supply
+	Strips     []*Strip
+	Pieces     []*Piece
+	Seams      []*Seam
+	Parts      []*Part // made-up parts
+	Overlaps   []*Overlap
+	Shapings   []*Shaping
+	Sections   []*Section
+	Proses     []*Prose    // every block of text
+	Gaps       []*Gap      // openings left for turning
+	Unchecked  []Unchecked // sentences whose meaning is not decided here
+	Findings   []finding.Finding
+	rowConds   map[*size.Row]condition.Cond
+	draftConds map[string]condition.Cond
+	rowCloth   map[*size.Row]*Material
+	Absences   []Absence // text that speaks of what is not there
 
 	// Kept is what a pass worked out of the pattern and a later one can use as it is;
 	// nil if something has changed since. Nothing here reads it.

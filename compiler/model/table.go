@@ -87,3 +87,10 @@ func (p *Pattern) RowCond(r *size.Row) condition.Cond {
 
 // MaterialOf gives the material of a row of cloth, nil for other rows.
 func (p *Pattern) MaterialOf(r *size.Row) *Material { return p.rowCloth[r] }
+
+// chooseFor tells the table for whom the pattern is: for children the height leads.
+func (b *builder) chooseFor() {
+	if b.Sizes != nil {
+		b.Sizes.Choose.Children = b.ForChildren()
+	}
+}

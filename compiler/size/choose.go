@@ -31,6 +31,8 @@ import (
 //  4. The size that is taken is that of the leading measure.
 //  5. Ease. Of each finished row over a measure: its value in the size that is
 //     taken, less x.
+//     It is easy there if, for each such row, what is left is within a quarter of the row's
+//     own ease: 3/4 of it ≤ what is left ≤ 5/4 of it. Without such a row it is not.
 //  6. Drafts. The misses of a draft are the sum of |x − v[size that is taken]| over all measures
 //     that were taken and that every draft has; the draft with the least is taken, the first of equals.
 //
@@ -61,6 +63,7 @@ type Fit struct {
 	Between bool           // in the middle half between two sizes
 	Lower   int            // then the smaller of the two
 	Ease    []Ease         // in the size that is taken
+	Easy    bool           // it is within a quarter of what the pattern means
 }
 
 // Ease is what a finished row leaves over somebody's body. The row's own ease is what
@@ -136,6 +139,7 @@ func (c *Chart) choiceIn(d Draft, lead string, own Body) Choice {
 		f := fitOf(row, c.Way(), x)
 		f.Off = x.Sub(row.Values[ch.Size])
 		f.Ease = d.easeOver(row.Key, ch.Size, x)
+		f.Easy = easy(f.Ease)
 		if c.complete(row.Key) {
 			ch.Misses = ch.Misses.Add(f.Off.Abs())
 		}
@@ -215,6 +219,13 @@ func (c *Chart) easeOver(key string, size int, own measure.Length) (all []Ease) 
 		}
 	}
 	return
+}
+
+// easy says whether what is left is within a quarter of what is meant, everywhere.
+func easy(all []Ease) bool {
+	return len(all) > 0 && !slices.ContainsFunc(all, func(e Ease) bool {
+		return e.Here.Mul(4).Cmp(e.Meant.Mul(3)) < 0 || e.Here.Mul(4).Cmp(e.Meant.Mul(5)) > 0
+	})
 }
 
 // telling lists the measures not taken yet in which the drafts differ.

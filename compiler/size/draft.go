@@ -202,3 +202,44 @@ func (c *Chart) complete(key string) bool {
 		return row == nil || !row.complete()
 	})
 }
+
+// DraftRow is a row with the draft that it stands in, nil above the drafts.
+type DraftRow struct {
+	*Row
+	Draft *Draft
+}
+
+// Cell gives the number in the row of the size with the number i in the table, -1 if
+// the row's draft does not have it.
+func (r DraftRow) Cell(c *Chart, i int) int {
+	if r.Draft == nil {
+		return i
+	}
+	return r.Draft.Index(c.Sizes[i])
+}
+
+// SizesOf gives the sizes of the row's cells.
+func (r DraftRow) SizesOf(c *Chart) []string {
+	if r.Draft == nil {
+		return c.Sizes
+	}
+	return r.Draft.Sizes
+}
+
+// ClothRows lists the rows of cloth: those above the drafts, and then each draft's own.
+func (c *Chart) ClothRows() (all []DraftRow) {
+	for i := range c.Cloth {
+		all = append(all, DraftRow{&c.Cloth[i], nil})
+	}
+	for d := range c.Drafts {
+		for i := range c.Drafts[d].Cloth {
+			if row := &c.Drafts[d].Cloth[i]; !row.Inherited {
+				all = append(all, DraftRow{row, &c.Drafts[d]})
+			}
+		}
+	}
+	return
+}
+
+// Girth says whether a row measures round the body, as far as its words tell.
+func (r *Row) Girth() bool { return isGirth(r) }

@@ -55,9 +55,26 @@ func (c *Chart) Print(r *Row, l measure.Length) (imperial, metric string) {
 	return c.Rounding[r.Part].Print(l, r.Part.kind(), r.Unit.System(), measure.English)
 }
 
-// PrintAs gives a length that somebody measured, in both systems, for a row.
-func (c *Chart) PrintAs(r *Row, m measure.Measure) (imperial, metric string) {
+// InTable is [Chart.Print] for a table of inches and one of centimetres, in which
+// nothing is in millimetres.
+func (c *Chart) InTable(r *Row, l measure.Length) (imperial, metric string) {
+	return c.Rounding[r.Part].Print(l, measure.Body, r.Unit.System(), measure.English)
+}
+
+// PrintOwn gives what somebody measured for a row: as it was taken, and the other
+// system rounded.
+func (c *Chart) PrintOwn(r *Row, m measure.Measure) (imperial, metric string) {
 	return c.Rounding[r.Part].Print(m.Length, r.Part.kind(), m.Unit.System(), measure.English)
+}
+
+// PrintDifference gives how far what somebody measured is from a row, rounded in both
+// systems where they are not the same.
+func (c *Chart) PrintDifference(r *Row, l measure.Length, own measure.Unit) (imperial, metric string) {
+	written := r.Unit.System()
+	if own.System() != written {
+		written = measure.Computed
+	}
+	return c.Rounding[r.Part].Print(l, r.Part.kind(), written, measure.English)
 }
 
 // rounding reads the steps of each part: rounding: { body: [1/4in, 0.5cm] }.

@@ -101,8 +101,8 @@ func (w *writer) cloth() (out []booklet.Block) {
 		for _, i := range w.sizeList() {
 			t.Columns = append(t.Columns, booklet.Column{Head: plain(w.Pattern.Sizes.Sizes[i]), Numeric: true})
 		}
-		for i := range w.Pattern.Sizes.Cloth {
-			if r := &w.Pattern.Sizes.Cloth[i]; w.there(w.RowCond(r)) {
+		for _, r := range w.Pattern.Sizes.ClothRows() {
+			if w.there(w.RowCond(r.Row)) {
 				t.Rows = append(t.Rows, w.clothRow(r, inches))
 			}
 		}
@@ -121,10 +121,13 @@ func (w *writer) systems() []bool {
 	return []bool{true, false}
 }
 
-func (w *writer) clothRow(r *size.Row, inches bool) booklet.Row {
-	name := r.Name
+func (w *writer) clothRow(in size.DraftRow, inches bool) booklet.Row {
+	r, name := in.Row, in.Row.Name
 	if m := w.MaterialOf(r); m != nil {
 		name = m.Name
+	}
+	if in.Draft != nil {
+		name += ", " + in.Draft.Name
 	}
 	head := typed(name)
 	if !r.Width.Length.IsZero() {
@@ -134,8 +137,8 @@ func (w *writer) clothRow(r *size.Row, inches bool) booklet.Row {
 	row := booklet.Row{When: w.when(w.RowCond(r)), Cells: []booklet.Cell{{Text: head}}}
 	for _, i := range w.sizeList() {
 		text := ""
-		if i < len(r.Values) {
-			yd, m := measure.Print(r.Values[i], measure.Cloth, r.Unit.System(), measure.English)
+		if i = in.Cell(w.Pattern.Sizes, i); r.Has(i) {
+			yd, m := w.Pattern.Sizes.Print(r, r.Values[i])
 			text = number(m)
 			if inches {
 				text = number(yd)
@@ -208,7 +211,7 @@ func (w *writer) notionLength(n *model.Notion) []booklet.Inline {
 	case n.Length != nil:
 		return w.amount(n.Length)
 	case n.BySize != "":
-		return w.rowRange(w.Pattern.Sizes.Find(n.BySize), measure.Detail)
+		return w.rowRange(w.Pattern.Sizes.Find(n.BySize))
 	case len(n.Cuts) > 0:
 		return w.cutLengths(n)
 	}
@@ -229,7 +232,7 @@ func (w *writer) cutLengths(n *model.Notion) (out []booklet.Inline) {
 		if c.Length != nil {
 			out = add(out, w.amount(c.Length)...)
 		} else if c.BySize != "" {
-			out = add(out, w.rowRange(w.Pattern.Sizes.Find(c.BySize), measure.Detail)...)
+			out = add(out, w.rowRange(w.Pattern.Sizes.Find(c.BySize))...)
 		}
 	}
 	return
@@ -257,5 +260,5 @@ func (w *writer) lengths() []booklet.Block {
 			}
 		}
 	}
-	return w.sizeTables(w.ph.Buy["lengths"], rows, plainValues)
+	return w.sizeTables(w.ph.Buy["lengths"], size.Draft{Chart: w.Pattern.Sizes}, rows, plainValues)
 }

@@ -29,6 +29,7 @@ type phrases struct {
 	Hazards    map[string]hazard
 	Wearer     map[string]string
 	Sizes      map[string]string
+	Choose     map[string]string
 	Buy        map[string]string
 	Cut        map[string]string
 	Inspect    map[string]string

@@ -68,7 +68,7 @@ func (w *writer) lengthOf(t *model.Target) []booklet.Inline {
 	case n != nil && n.Length != nil:
 		return w.amount(n.Length)
 	case n != nil && n.BySize != "":
-		return w.rowRange(w.Pattern.Sizes.Find(n.BySize), measure.Detail)
+		return w.rowRange(w.Pattern.Sizes.Find(n.BySize))
 	}
 	return nil
 }
@@ -88,16 +88,15 @@ func (w *writer) sizeValue(b *model.Brace) []booklet.Inline {
 		row = c.Find(b.Row)
 	}
 	if b.Word == "ease" {
-		return w.rangeOf(c.Ease(row), c.Unit, measure.Body)
+		return w.rangeOf(row, c.Ease(row))
 	}
-	return w.rowRange(row, measure.Body)
+	return w.rowRange(row)
 }
 
-func (w *writer) rowRange(row *size.Row, kind measure.Kind) []booklet.Inline {
-	return w.rangeOf(row.Values, w.Pattern.Sizes.Unit, kind)
-}
+func (w *writer) rowRange(row *size.Row) []booklet.Inline { return w.rangeOf(row, row.Values) }
 
-func (w *writer) rangeOf(values []measure.Length, u measure.Unit, kind measure.Kind) []booklet.Inline {
+// rangeOf words the smallest and the largest of some lengths of a row.
+func (w *writer) rangeOf(row *size.Row, values []measure.Length) []booklet.Inline {
 	var lo, hi *measure.Length
 	for _, i := range w.sizeList() {
 		if i >= len(values) {
@@ -114,12 +113,18 @@ func (w *writer) rangeOf(values []measure.Length, u measure.Unit, kind measure.K
 	if lo == nil {
 		return nil
 	}
-	out := []booklet.Inline{w.measure(measure.Measure{Length: *lo, Unit: u}, kind)}
+	out := []booklet.Inline{w.inRow(row, *lo)}
 	if *lo != *hi {
 		out = add(out, booklet.Text(" to "))
-		out = add(out, w.measure(measure.Measure{Length: *hi, Unit: u}, kind))
+		out = add(out, w.inRow(row, *hi))
 	}
 	return out
+}
+
+// inRow words a length of a row of the size table, rounded as the table declares.
+func (w *writer) inRow(row *size.Row, l measure.Length) booklet.Measure {
+	i, m := w.Pattern.Sizes.Print(row, l)
+	return booklet.Measure{Imperial: i, Metric: m, MetricFirst: row.Unit.System() == measure.Metric}
 }
 
 // sizeList gives the sizes that are left to choose from, by index.
