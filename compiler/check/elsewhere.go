@@ -76,6 +76,11 @@ func sizing(found func(severity finding.Severity, id, purpose, why string)) {
 	found(finding.Error, "body-measure-shrinks", "A body measure falls as the sizes grow.", "A body of a larger size is nowhere smaller; a sewist between the two could not choose.")
 	found(finding.Error, "negative-ease", "A finished garment of woven cloth is smaller than the body.", "Woven cloth does not give: the garment would not close.")
 	found(finding.Error, "ease-over-unknown", "A finished measure lies over a body measure that is not in the table.", "Its ease cannot be worked out.")
+	found(finding.Error, "size-choice-unknown", "The size is chosen by a body measure that is not in the table.", "Whoever chooses a size looks for this measure in the table.")
+	found(finding.Error, "size-limit-out-of-place", "A limit between two sizes does not lie between their measures.", "A size reaches from its limit to the next, and its own measure lies between them.")
+	found(finding.Warning, "drafts-not-told-apart", "Two drafts have the same body measures.", "Nobody can tell from her measures which of the two to make.")
+	found(finding.Warning, "body-off-standard", "A body measure is not that of the standard which the table says it follows.", "Whoever knows her size in a standard takes that size.")
+	found(finding.Advice, "body-off-recalled-standard", "A body measure is not that of the standard which the table says it follows, as far as it is remembered.", "The number is recalled from memory and no authority; but a slip of the hand looks like that too.")
 	found(finding.Warning, "grade-jump", "A value breaks the run of its row.", "Grading grows in even steps, or in steps that change once and then hold.")
 }
 

@@ -52,6 +52,7 @@ func (r *reader) drafts(n *yaml.Node) {
 	}
 	r.chart = top
 	r.sameRows()
+	r.toldApart()
 }
 
 // draft reads one draft. While it does, the reader's chart is the draft's.
@@ -169,6 +170,26 @@ func (r *reader) sameRows() {
 						Why: "Whoever makes this draft finds no such measure.", Help: "Add the row to this draft, or put it above the drafts if it is the same in all."})
 				}
 			}
+		}
+	}
+}
+
+// toldApart reports two drafts that share a size and have the same body measures in
+// all that they share.
+func (r *reader) toldApart() {
+	drafts := r.chart.Drafts
+	for i := range drafts {
+		for k := range drafts[:i] {
+			pair := &Chart{Sizes: r.chart.Sizes, Drafts: []Draft{drafts[k], drafts[i]}}
+			shared := slices.ContainsFunc(drafts[i].Sizes, func(s string) bool { return drafts[k].Index(s) >= 0 })
+			if !shared || slices.ContainsFunc(drafts[i].Body, func(row Row) bool { return pair.draftsDiffer(row.Key) }) {
+				continue
+			}
+			r.report(finding.Finding{Rule: "drafts-not-told-apart", Severity: finding.Warning,
+				Headline: fmt.Sprintf("%s and %s have the same body measures in every size that both have.", drafts[k].Name, drafts[i].Name),
+				Place:    place(drafts[i].KeySpan, "for the same body"), Related: []finding.Place{place(drafts[k].KeySpan, "as this one")},
+				Why: "Nobody can tell from her measures which of the two to make.", Help: "Put the body measure that differs into both: the bust or the underbust of a cup, the height of a long draft."})
+			return
 		}
 	}
 }

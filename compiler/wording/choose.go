@@ -150,6 +150,9 @@ func (t *teller) advice(f *size.Fit, lead bool) string {
 		return ""
 	}
 	key := map[bool]string{true: "larger", false: "smaller"}[f.Off.Sign() > 0]
+	if key == "smaller" && len(f.Ease) == 0 && row.Girth() {
+		return "" // the table does not say that the garment lies close there
+	}
 	if !row.Girth() {
 		key = map[bool]string{true: "longer", false: "shorter"}[f.Off.Sign() > 0]
 	}

@@ -1,0 +1,136 @@
+package check
+
+import (
+	"fmt"
+	"math/big"
+
+	"seamwarden/compiler/measure"
+	"seamwarden/compiler/size"
+	"seamwarden/dsl/finding"
+)
+
+func init() {
+	register(Rule{ID: "widths-far-from-usual", Severity: finding.Advice, Category: "sizes", run: usualWidths,
+		Purpose: "How much of a cloth is asked for in two widths differs far from what the usual chart says.",
+		Why: "The chart of the extension services says from experience how much is needed of another width. A layout may well differ from it, as whole pieces do or do " +
+			"not lie beside each other; a figure that differs by 3/8 yd or more is worth a second look."})
+}
+
+// conversion is the fabric width conversion chart that goes round in leaflets of US
+// home economics extension services; read in secondary copies, the columns agree in
+// all of them. In eighths of a yard; a line gives what is needed of each width.
+var conversion = [][]int64{
+	{14, 12, 12, 11, 10, 9, 8, 7},
+	{16, 14, 14, 13, 12, 11, 10, 9},
+	{18, 16, 16, 14, 13, 12, 11, 10},
+	{20, 18, 18, 17, 14, 14, 13, 12},
+	{23, 20, 20, 18, 16, 15, 14, 13},
+	{25, 22, 22, 20, 18, 16, 15, 14},
+	{27, 24, 23, 22, 19, 18, 16, 15},
+	{30, 26, 25, 23, 21, 19, 18, 17},
+	{34, 28, 27, 25, 22, 21, 19, 18},
+	{36, 30, 29, 27, 24, 22, 21, 20},
+	{38, 32, 31, 29, 26, 23, 22, 21},
+	{40, 34, 33, 31, 27, 25, 23, 22},
+}
+
+// chartWidths are the widths of its columns in inches, from and to. A width of
+// centimetres belongs to the column that it is sold as.
+var chartWidths = [][2]int64{{35, 36}, {39, 39}, {41, 42}, {44, 45}, {50, 50}, {52, 54}, {58, 60}, {65, 66}}
+
+// usualMargin is what the chart's own rider allows for (1/4 yd more for a large
+// difference of widths or a one-way cloth) and an eighth for rounding.
+var usualMargin = measure.Of(3, 8, measure.Yard)
+
+// soldAs is how far a width may be from its column: 140 cm is sold as 54 or 55 in.
+var soldAs = measure.FromInches(5, 4)
+
+// chartColumn finds the column that is nearest to a width, -1 if none is near.
+func chartColumn(width measure.Length) int {
+	column, near := -1, soldAs
+	for i, w := range chartWidths {
+		apart := measure.FromInches(w[0], 1).Sub(width)
+		if over := width.Sub(measure.FromInches(w[1], 1)); over.Cmp(apart) > 0 {
+			apart = over
+		}
+		if apart.Cmp(near) <= 0 {
+			column, near = i, apart
+		}
+	}
+	return column
+}
+
+// chartSays converts an amount from one column to another: the line is the first
+// that is enough. It is false outside the chart.
+func chartSays(amount measure.Length, from, to int) (measure.Length, bool) {
+	if amount.Cmp(measure.Of(conversion[0][from]-1, 8, measure.Yard)) < 0 {
+		return measure.Length{}, false
+	}
+	for _, line := range conversion {
+		if amount.Cmp(measure.Of(line[from], 8, measure.Yard)) <= 0 {
+			return measure.Of(line[to], 8, measure.Yard), true
+		}
+	}
+	return measure.Length{}, false
+}
+
+// sameArea converts an amount so that the area stays the same.
+func sameArea(amount, from, to measure.Length) measure.Length {
+	return amount.MulRat(new(big.Rat).Quo(from.Rat(), to.Rat()))
+}
+
+// usualWidths compares two rows of one cloth with the chart, for the size in which
+// they differ most from it.
+func usualWidths(r *run) {
+	rows := r.clothRows()
+	for _, narrow := range rows {
+		for _, wide := range rows {
+			a, b := chartColumn(narrow.Width.Length), chartColumn(wide.Width.Length)
+			if a < 0 || b <= a || r.MaterialOf(wide.Row) != r.MaterialOf(narrow.Row) || wide.Draft != narrow.Draft {
+				continue
+			}
+			bad := r.Space.And(r.RowCond(wide.Row), r.RowCond(narrow.Row))
+			if bad = r.unsaid(wide.Row, r.unsaid(narrow.Row, bad)); !r.possible(bad) {
+				continue
+			}
+			if at, says := farthest(narrow, wide, a, b); at >= 0 {
+				r.report(bad, also(r.unusual(narrow, wide, at, says), narrow.ValueSpans[at], "of the narrow one"))
+			}
+		}
+	}
+}
+
+// farthest finds the size that differs most from the chart, -1 if none differs by
+// the margin or more.
+func farthest(narrow, wide size.DraftRow, a, b int) (at int, says measure.Length) {
+	at = -1
+	most := usualMargin
+	for i := range narrow.Values {
+		if !narrow.Has(i) || !wide.Has(i) {
+			continue
+		}
+		x, ok := chartSays(narrow.Values[i], a, b)
+		if apart := wide.Values[i].Sub(x).Abs(); ok && apart.Cmp(most) >= 0 && (at < 0 || apart.Cmp(most) > 0) {
+			at, says, most = i, x, apart
+		}
+	}
+	return
+}
+
+func (r *run) unusual(narrow, wide size.DraftRow, i int, says measure.Length) finding.Finding {
+	inRow := func(l measure.Length) string {
+		yd, m := r.Sizes.Rounding[size.ClothPart].Print(l, measure.Cloth, measure.Computed, measure.English)
+		if wide.Unit.System() == measure.Metric {
+			return m
+		}
+		return yd
+	}
+	more := "less"
+	if wide.Values[i].Cmp(says) > 0 {
+		more = "more"
+	}
+	area := sameArea(narrow.Values[i], narrow.Width.Length, wide.Width.Length)
+	return at(wide.ValueSpans[i], more+" than usual", fmt.Sprintf("In size %s, %s of %s lying %s wide are asked for; of %s at %s the usual chart makes %s, and the same area would be %s.",
+		wide.SizesOf(r.Sizes)[i], bought(wide, i), lower(r.MaterialOf(wide.Row).Name), wide.Width, bought(narrow, i), narrow.Width, inRow(says), inRow(area)),
+		"Look at both layouts again; if they are right, leave both as they are.")
+}
