@@ -209,7 +209,20 @@ func (c *compared) off(rule string, row *Row, i, others int, says string) {
 	if others > 0 {
 		f.Headline = strings.TrimSuffix(f.Headline, ".") + fmt.Sprintf("; %s of the row %s too.", count(others, "other size"), map[bool]string{true: "differs", false: "differ"}[others == 1])
 	}
-	c.report(f)
+	c.instead(f)
+}
+
+// instead reports a finding, in place of a jump of the grade that the same cell makes if
+// the standard was read: it says more. Otherwise what is said of the cell already is
+// enough.
+func (c *compared) instead(f finding.Finding) {
+	at := slices.IndexFunc(c.found, func(x finding.Finding) bool { return x.Place.Span == f.Place.Span })
+	switch {
+	case at < 0:
+		c.report(f)
+	case f.Rule == offStandard && c.found[at].Rule == "grade-jump":
+		c.found[at] = f
+	}
 }
 
 // rule is the rule for a value: what is recalled is no authority.
