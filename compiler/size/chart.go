@@ -83,9 +83,9 @@ type Row struct {
 }
 
 // Has says whether the cell of the size with the number i was read. One that
-// was not has a finding, a length of nothing and no place.
+// was not has a finding, a length of nothing and no place; no row at all has no cells.
 func (r *Row) Has(i int) bool {
-	return i >= 0 && i < len(r.ValueSpans) && r.ValueSpans[i] != finding.Span{}
+	return r != nil && i >= 0 && i < len(r.ValueSpans) && r.ValueSpans[i] != finding.Span{}
 }
 
 // complete says whether every cell was read.

@@ -51,8 +51,10 @@ func (r *reader) drafts(n *yaml.Node) {
 		}
 	}
 	r.chart = top
-	r.sameRows()
-	r.toldApart()
+	before := len(r.found)
+	if r.sameRows(); len(r.found) == before { // else what is missing may be what tells them apart
+		r.toldApart()
+	}
 }
 
 // draft reads one draft. While it does, the reader's chart is the draft's.

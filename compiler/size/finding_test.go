@@ -53,6 +53,32 @@ var findingCases = []struct{ name, src, want string }{
 	{"over in body", head + "body:\n  a: {over: a, values: [1, 2, 3, 4]}\n", "4:7 table-unreadable"},
 	{"no name", head + "body:\n  a: {name: , values: [1, 2, 3, 4]}\n", "4:13 table-unreadable"},
 
+	{"rounding a word", head + "rounding: fine\n", "3:11 table-unreadable"},
+	{"rounding of no part", head + "rounding: {bodies: 1cm}\n", "3:12 table-unreadable"},
+	{"rounding to nothing", head + "rounding: {body: 0cm}\n", "3:18 table-unreadable"},
+	{"rounding twice in one system", head + "rounding: {body: [1cm, 1mm]}\n", "3:24 table-unreadable"},
+	{"choose a word", head + "choose: bust\n", "3:9 table-unreadable"},
+	{"choose between", head + "choose: {between: both}\n", "3:19 table-unreadable"},
+	{"choose by nothing", head + "choose: {by: bust}\n", "3:14 size-choice-unknown"},
+	{"limits of a finished row", head + "finished:\n  a: {values: [1, 2, 3, 4], limits: [0.5, 1.5, 2.5, 3.5, 4.5]}\n", "4:37 table-unreadable"},
+	{"too few limits", head + "body:\n  a: {values: [1, 2, 3, 4], limits: [1, 2]}\n", "4:37 table-unreadable"},
+	{"a limit that is no number", head + "body:\n  a: {values: [1, 2, 3, 4], limits: [0.5, x, 2.5, 3.5, 4.5]}\n", "4:43 table-unreadable"},
+	{"limits that fall", head + "body:\n  a: {values: [2, 4, 6, 8], limits: [1, 3, 5, 3, 9]}\n", "4:47 size-limit-out-of-place"},
+	{"limits beside their values", head + "body:\n  a: {values: [2, 4, 6, 8], limits: [1, 5, 6, 7, 9]}\n", "4:41 size-limit-out-of-place"},
+	{"drafts a list", head + "drafts: [a]\n", "3:9 table-unreadable"},
+	{"a draft that is a word", head + "drafts:\n  a: b\n", "4:6 table-unreadable"},
+	{"a draft with a pattern", head + "drafts:\n  a: {pattern: {}}\n", "4:7 table-unreadable"},
+	{"sizes of a draft with a gap", head + "drafts:\n  a: {sizes: [S, L]}\n", "4:18 table-unreadable"},
+	{"sizes of a draft from nowhere", head + "drafts:\n  a: {sizes: [XS]}\n", "4:15 table-unreadable"},
+	{"a row above and in a draft", head + "body:\n  bust: {values: [80, 84, 88, 92]}\ndrafts:\n  a: {body: {bust: {values: [80, 84, 88, 92]}}}\n", "6:14 table-unreadable"},
+	{"a draft without a row", head + "drafts:\n  a: {body: {bust: {values: [80, 84, 88, 92]}}}\n  b: {body: {hip: {values: [80, 84, 88, 92]}}}\n", "4:3 size-missing-cell, 5:3 size-missing-cell"},
+	{"a draft with a gap", head + "drafts:\n  a: {body: {bust: {values: [80, 84, 88]}}}\n", "4:38 size-missing-cell"},
+	{"a draft whose body shrinks", head + "drafts:\n  a: {sizes: [S, M], body: {bust: {values: [84, 80]}}}\n", "4:49 body-measure-shrinks"},
+	{"a draft that is too tight", head + "finished:\n  chest: {over: bust, values: [90, 94, 98, 102]}\ndrafts:\n  a: {body: {bust: {values: [80, 84, 88, 92]}}}\n  b: {body: {bust: {values: [92, 96, 100, 104]}}}\n", "4:32 negative-ease"},
+	{"drafts alike", head + "drafts:\n  a: {body: {bust: {values: [80, 84, 88, 92]}}}\n  b: {sizes: [S, M], body: {bust: {values: [80, 84]}}}\n", "5:3 drafts-not-told-apart"},
+	{"over nothing in drafts", head + "finished:\n  chest: {over: hip, values: [90, 94, 98, 102]}\ndrafts:\n  a: {body: {bust: {values: [80, 84, 88, 92]}}}\n", "4:17 ease-over-unknown"},
+	{"choose by what one draft has", head + "choose: {by: hip}\ndrafts:\n  a: {body: {hip: {values: [80, 84, 88, 92]}, bust: {values: [80, 84, 88, 92]}}}\n  b: {body: {bust: {values: [84, 88, 92, 96]}}}\n", "3:14 size-choice-unknown, 6:3 size-missing-cell"},
+
 	{"sizes empty", "unit: cm\nsizes: []\n", "2:8 table-unreadable"},
 	{"sizes a word", "unit: cm\nsizes: S M L\n", "2:8 table-unreadable"},
 	{"size on", "unit: cm\nsizes: [on]\n", "2:9 table-unreadable"},
@@ -207,6 +233,10 @@ func TestManyFindingsAreCut(t *testing.T) {
 
 func FuzzRead(f *testing.F) {
 	f.Add(example)
+	f.Add(cups)
+	for _, c := range standardCases {
+		f.Add(c.src)
+	}
 	for _, c := range findingCases {
 		if len(c.src) < 4000 {
 			f.Add(c.src)

@@ -33,12 +33,24 @@ func sound(t *testing.T, src string, c *Chart, fs []finding.Finding) {
 		return
 	}
 	for _, r := range c.Rows() {
-		if len(r.Values) != len(c.Sizes) || len(r.ValueSpans) != len(c.Sizes) {
-			t.Errorf("row %s has %d cells for %d sizes", r.Key, len(r.Values), len(c.Sizes))
-		}
 		for i, s := range r.ValueSpans {
 			if r.Has(i) && src[s.Start.Offset:s.End.Offset] == "" {
 				t.Errorf("row %s, cell %d: an empty place", r.Key, i)
+			}
+		}
+	}
+	if lead := c.Lead(); lead != "" {
+		ch, err := c.Choice(Body{lead: measure.Of(80, 1, measure.Centimetre)})
+		if err != nil || len(ch.Choices) != len(c.Versions()) || ch.Choices[ch.Best].Lead().Key != lead {
+			t.Errorf("by %s: %+v, %v", lead, ch, err)
+		}
+	}
+	for _, d := range append(c.Versions(), Draft{Chart: c}) {
+		for _, part := range d.parts() {
+			for _, r := range *part {
+				if len(r.Values) != len(d.Sizes) || len(r.ValueSpans) != len(d.Sizes) || r.Limits != nil && len(r.Limits) != len(d.Sizes)+1 {
+					t.Errorf("row %s has %d cells for %d sizes", r.Key, len(r.Values), len(d.Sizes))
+				}
 			}
 		}
 	}
