@@ -27,7 +27,7 @@ func (r *reader) standard() {
 	if std == nil {
 		r.report(finding.Finding{Rule: "not-checked", Severity: finding.Unchecked, Place: place(top.FollowsSpan, "this standard"),
 			Headline: fmt.Sprintf("Not checked yet: body measures against “%s”.", clip(top.Follows)),
-			Help: "EN 13402-3 for women, men or children, and GB/T 1335.2 can be compared."})
+			Help:     "EN 13402-3 for women, men or children, and GB/T 1335.2 can be compared."})
 		return
 	}
 	for _, d := range top.Versions() {
