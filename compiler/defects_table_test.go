@@ -206,7 +206,9 @@ var defects = []defect{
 		{"smaller-than-the-body", "negative-ease", "Hip is smaller than the body in sizes"},
 	}},
 	{id: "69", what: "inches and centimetres of a table disagree", open: "cannot be written: a table has one unit, and both are printed from it"},
-	{id: "70", what: "two drafts overlap and nobody says how to choose", open: "cannot be written: a pattern has one table of sizes"},
+	{id: "70", what: "two drafts overlap and nobody says how to choose", found: []has{
+		{"drafts-alike", "drafts-not-told-apart", "B cup and D cup have the same body measures"},
+	}},
 	{id: "71", what: "finished measure that the outlines contradict", open: "needs the outlines of the pieces, which are not read yet"},
 	{id: "72", what: "length by view missing", found: []has{
 		{"length-of-one-view", "length-not-told", "The finished length is told for some garments"},

@@ -88,7 +88,7 @@ func (o *sizing) part(cmd *cobra.Command, args []string) (flags []string, measur
 			continue
 		case key == name || key == "":
 			return nil, nil, nil, fmt.Errorf("seamwarden size has no flag %s", name)
-		case !has && i+1 < len(args):
+		case !has && i+1 < len(args) && !strings.HasPrefix(args[i+1], "--"):
 			i++
 			value, has = args[i], true
 			fallthrough
@@ -113,7 +113,7 @@ func (o *sizing) read(measures []given) error {
 			return fmt.Errorf("--%s is given twice", g.key)
 		}
 		text := strings.TrimSpace(g.text)
-		if text == "" || strings.HasPrefix(text, "--") {
+		if text == "" {
 			return fmt.Errorf("--%s needs a length with its unit, such as 92cm or 36 1/4in", g.key)
 		}
 		m, err := measure.ParseLoose(text)
