@@ -199,18 +199,20 @@ func (c *compared) off(rule string, row *Row, i, others int, says string) {
 	if row.Inherited && len(c.reader.chart.Drafts) > 0 && c.chart != c.reader.chart.Drafts[0].Chart {
 		return // it was looked at in the first draft
 	}
-	headline := fmt.Sprintf("%s of size %s is %s. %s", row.Name, c.chart.Sizes[i], c.reader.written(row, i), says)
-	f := finding.Finding{Rule: rule, Severity: finding.Warning, Headline: headline, Place: place(row.ValueSpans[i], "not the standard's"),
-		Related: []finding.Place{place(c.reader.chart.FollowsSpan, "said to be followed")},
-		Why:     "Whoever knows her size in a standard takes that size.", Help: "Correct the measure, or do not say that the table follows this standard."}
+	f := differs(offStandard, finding.Warning, "Correct the measure, or do not say that the table follows this standard.")
 	if rule == offRecalled {
-		f.Severity = finding.Advice
-		f.Help = "The standard's number is recalled from memory here: look it up before you change yours."
+		f = differs(offRecalled, finding.Advice, "The standard's number is recalled from memory here: look it up before you change yours.")
 	}
+	f.Headline = fmt.Sprintf("%s of size %s is %s. %s", row.Name, c.chart.Sizes[i], c.reader.written(row, i), says)
+	f.Place, f.Related = place(row.ValueSpans[i], "not the standard's"), []finding.Place{place(c.reader.chart.FollowsSpan, "said to be followed")}
 	if others > 0 {
 		f.Headline = strings.TrimSuffix(f.Headline, ".") + fmt.Sprintf("; %s of the row %s too.", count(others, "other size"), map[bool]string{true: "differs", false: "differ"}[others == 1])
 	}
 	c.instead(f)
+}
+
+func differs(rule string, severity finding.Severity, help string) finding.Finding {
+	return finding.Finding{Rule: rule, Severity: severity, Why: "Whoever knows her size in a standard takes that size.", Help: help}
 }
 
 // instead reports a finding, in place of a jump of the grade that the same cell makes if
