@@ -31,8 +31,8 @@ import (
 //  4. The size that is taken is that of the leading measure.
 //  5. Ease. Of each finished row over a measure: its value in the size that is
 //     taken, less x.
-//     It is easy there if, for each such row, what is left is within a quarter of the row's
-//     own ease: 3/4 of it ≤ what is left ≤ 5/4 of it. Without such a row it is not.
+//     It is easy there if, for each such row, what is left differs from the row's own ease
+//     by no more than a quarter of that. Without such a row it is not.
 //  6. Drafts. The misses of a draft are the sum of |x − v[size that is taken]| over all measures
 //     that were taken and that every draft has; the draft with the least is taken, the first of equals.
 //
@@ -224,7 +224,7 @@ func (c *Chart) easeOver(key string, size int, own measure.Length) (all []Ease) 
 // easy says whether what is left is within a quarter of what is meant, everywhere.
 func easy(all []Ease) bool {
 	return len(all) > 0 && !slices.ContainsFunc(all, func(e Ease) bool {
-		return e.Here.Mul(4).Cmp(e.Meant.Mul(3)) < 0 || e.Here.Mul(4).Cmp(e.Meant.Mul(5)) > 0
+		return e.Here.Sub(e.Meant).Abs().Mul(4).Cmp(e.Meant.Abs()) > 0
 	})
 }
 

@@ -58,6 +58,12 @@ func (r *reader) top(root *yaml.Node) bool {
 	if len(r.chart.Sizes) == 0 {
 		return false
 	}
+	r.rest(got)
+	return true
+}
+
+// rest reads what needs the sizes.
+func (r *reader) rest(got map[string]*yaml.Node) {
 	r.cloth(got["woven"], got["stretch"])
 	if n := got["follows"]; n != nil {
 		r.chart.Follows, r.chart.FollowsSpan = r.words(n, "follows")
@@ -74,7 +80,6 @@ func (r *reader) top(root *yaml.Node) bool {
 	if n := got["choose"]; n != nil {
 		r.choosing(n)
 	}
-	return true
 }
 
 // unit reads the name of a unit.
@@ -155,39 +160,42 @@ func (r *reader) row(e entry, in Part) Row {
 		r.notAMapping(e.value, "The row "+e.key, "Write "+e.key+": { name: …, values: […] }.")
 		return row
 	}
-	var values, limits *yaml.Node
+	got := map[string]*yaml.Node{}
 	for _, f := range r.entries(e.value, "a row", rowKeys) {
-		switch f.key {
-		case "name":
-			if text, _ := r.words(f.value, "name"); text != "" {
-				row.Name = text
-			}
-		case "note":
-			row.Note, _ = r.words(f.value, "note")
-		case "when":
-			row.When, row.WhenSpan = r.guard(f.value)
-		case "unit":
-			row.Unit = r.rowUnit(f.value, part)
-		case "over":
-			row.Over, row.OverSpan = r.words(f.value, "over")
-			if part != "finished" {
-				r.overElsewhere(f.node, part)
-				row.Over = ""
-			}
-		case "of":
-			row.Of, row.OfSpan = r.words(f.value, "of")
-		case "width":
-			row.Width = r.width(f.value)
-		case "values":
-			values = f.value
-		case "limits":
-			limits = f.value
-		}
+		got[f.key] = f.value
+		r.field(&row, f)
 	}
 	r.clothRow(&row, part)
-	r.values(&row, values)
-	r.limits(&row, limits)
+	r.values(&row, got["values"])
+	r.limits(&row, got["limits"])
 	return row
+}
+
+// field reads what a row says besides its values.
+func (r *reader) field(row *Row, f entry) {
+	part := row.Part.String()
+	switch f.key {
+	case "name":
+		if text, _ := r.words(f.value, "name"); text != "" {
+			row.Name = text
+		}
+	case "note":
+		row.Note, _ = r.words(f.value, "note")
+	case "when":
+		row.When, row.WhenSpan = r.guard(f.value)
+	case "unit":
+		row.Unit = r.rowUnit(f.value, part)
+	case "over":
+		row.Over, row.OverSpan = r.words(f.value, "over")
+		if part != "finished" {
+			r.overElsewhere(f.node, part)
+			row.Over = ""
+		}
+	case "of":
+		row.Of, row.OfSpan = r.words(f.value, "of")
+	case "width":
+		row.Width = r.width(f.value)
+	}
 }
 
 // guard reads the text of a guard without changing it, so that places inside it

@@ -92,7 +92,7 @@ func (t *teller) mine(key string) string {
 
 // apart words a length by which a body differs from a row.
 func (t *teller) apart(row *size.Row, l measure.Length, key string) string {
-	i, m := t.Pattern.Sizes.PrintDifference(row, l.Abs(), t.own[key].Unit)
+	i, m := t.Pattern.Sizes.PrintDifference(row, l, t.own[key].Unit)
 	return inBoth(i, m, t.own[key].Unit.System())
 }
 
@@ -119,7 +119,7 @@ func (t *teller) measured(f *size.Fit, lead bool) (out MeasureTold) {
 			key = "ease-tight"
 		}
 		out.Ease = append(out.Ease, t.say(key, "f", e.Row.Name, "when", when, "s", t.name(s),
-			"here", t.apart(e.Row, e.Here, f.Key), "meant", t.apart(e.Row, e.Meant, f.Key)))
+			"here", t.apart(e.Row, e.Here.Abs(), f.Key), "meant", t.apart(e.Row, e.Meant, f.Key)))
 	}
 	return out
 }
@@ -133,7 +133,7 @@ func (t *teller) advice(f *size.Fit, lead bool) string {
 		if f.Where != size.Inside {
 			d = f.Beyond
 		}
-		return t.say(key, "m", m, "d", t.apart(row, d, f.Key), "s", t.name(f.Size), "of", t.name(f.Size))
+		return t.say(key, "m", m, "d", t.apart(row, d.Abs(), f.Key), "s", t.name(f.Size), "of", t.name(f.Size))
 	}
 	switch {
 	case lead && f.Where != size.Inside:
@@ -156,7 +156,7 @@ func (t *teller) advice(f *size.Fit, lead bool) string {
 	if !row.Girth() {
 		key = map[bool]string{true: "longer", false: "shorter"}[f.Off.Sign() > 0]
 	}
-	return t.say(key, "m", m, "of", t.name(f.Size), "s", t.name(s), "d", t.apart(row, f.Off, f.Key))
+	return t.say(key, "m", m, "of", t.name(f.Size), "s", t.name(s), "d", t.apart(row, f.Off.Abs(), f.Key))
 }
 
 // between tells somebody between two sizes of the one that she does not get.

@@ -49,12 +49,14 @@ func (w *writer) howToChoose(c *size.Chart) []booklet.Block {
 		how = "how-limits"
 	}
 	text := s["how-not-shops"] + " " + put(s[how], "lead", lower(row.Name))
-	if n := len(c.Drafts); n > 1 {
-		var names [][]booklet.Inline
-		for _, d := range c.Drafts {
-			names = append(names, plain(d.Name))
+	var drafts [][]booklet.Inline
+	for _, d := range c.Drafts {
+		if w.there(w.DraftCond(d)) {
+			drafts = append(drafts, plain(d.Name))
 		}
-		text += " " + put(put(s["how-drafts"], "n", fmt.Sprint(n)), "drafts", booklet.Plain(list(names, "and")))
+	}
+	if len(drafts) > 1 {
+		text += " " + put(put(s["how-drafts"], "n", fmt.Sprint(len(drafts))), "drafts", booklet.Plain(list(drafts, "and")))
 	}
 	more := ""
 	if len(c.Sizes) > 1 {
