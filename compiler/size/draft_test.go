@@ -20,7 +20,7 @@ drafts:
   b-cup: { name: B cup, body: { bust: { name: Bust girth, values: [84, 88, 92, 96] } } }
   d-cup:
     name: D cup
-    when: cup = d
+    when: cup is d
     sizes: [38, 40]
     body:
       bust: { name: Bust girth, unit: in, values: [36 1/2, 38] }
@@ -28,7 +28,7 @@ drafts:
 
 func TestDrafts(t *testing.T) {
 	c := chart(t, cups)
-	if len(c.Drafts) != 2 || c.Drafts[0].Name != "B cup" || c.Drafts[1].When != "cup = d" {
+	if len(c.Drafts) != 2 || c.Drafts[0].Name != "B cup" || c.Drafts[1].When != "cup is d" {
 		t.Fatalf("%+v", c.Drafts)
 	}
 	d := c.Drafts[1]
