@@ -3,6 +3,7 @@ package check
 import (
 	"fmt"
 	"math/big"
+	"sync"
 
 	"seamwarden/compiler/measure"
 	"seamwarden/compiler/size"
@@ -42,15 +43,23 @@ var chartWidths = [][2]int64{{35, 36}, {39, 39}, {41, 42}, {44, 45}, {50, 50}, {
 // difference of widths or a one-way cloth) and an eighth for rounding.
 var usualMargin = measure.Of(3, 8, measure.Yard)
 
+// chartColumns is the same in lengths, made when it is first needed.
+var chartColumns = sync.OnceValue(func() (all [][2]measure.Length) {
+	for _, w := range chartWidths {
+		all = append(all, [2]measure.Length{measure.FromInches(w[0], 1), measure.FromInches(w[1], 1)})
+	}
+	return
+})
+
 // soldAs is how far a width may be from its column: 140 cm is sold as 54 or 55 in.
 var soldAs = measure.FromInches(5, 4)
 
 // chartColumn finds the column that is nearest to a width, -1 if none is near.
 func chartColumn(width measure.Length) int {
 	column, near := -1, soldAs
-	for i, w := range chartWidths {
-		apart := measure.FromInches(w[0], 1).Sub(width)
-		if over := width.Sub(measure.FromInches(w[1], 1)); over.Cmp(apart) > 0 {
+	for i, w := range chartColumns() {
+		apart := w[0].Sub(width)
+		if over := width.Sub(w[1]); over.Cmp(apart) > 0 {
 			apart = over
 		}
 		if apart.Cmp(near) <= 0 {
@@ -60,15 +69,30 @@ func chartColumn(width measure.Length) int {
 	return column
 }
 
+// chartLines is the chart in lengths, made when it is first needed.
+var chartLines = sync.OnceValue(func() (lines [][]measure.Length) {
+	for _, line := range conversion {
+		var l []measure.Length
+		for _, eighths := range line {
+			l = append(l, measure.Of(eighths, 8, measure.Yard))
+		}
+		lines = append(lines, l)
+	}
+	return
+})
+
+var eighth = measure.Of(1, 8, measure.Yard)
+
 // chartSays converts an amount from one column to another: the line is the first
 // that is enough. It is false outside the chart.
 func chartSays(amount measure.Length, from, to int) (measure.Length, bool) {
-	if amount.Cmp(measure.Of(conversion[0][from]-1, 8, measure.Yard)) < 0 {
+	lines := chartLines()
+	if amount.Add(eighth).Cmp(lines[0][from]) < 0 {
 		return measure.Length{}, false
 	}
-	for _, line := range conversion {
-		if amount.Cmp(measure.Of(line[from], 8, measure.Yard)) <= 0 {
-			return measure.Of(line[to], 8, measure.Yard), true
+	for _, line := range lines {
+		if amount.Cmp(line[from]) <= 0 {
+			return line[to], true
 		}
 	}
 	return measure.Length{}, false
@@ -83,19 +107,23 @@ func sameArea(amount, from, to measure.Length) measure.Length {
 // they differ most from it.
 func usualWidths(r *run) {
 	rows := r.clothRows()
-	for _, narrow := range rows {
-		for _, wide := range rows {
-			a, b := chartColumn(narrow.Width.Length), chartColumn(wide.Width.Length)
+	columns := make([]int, len(rows))
+	for i, row := range rows {
+		columns[i] = chartColumn(row.Width.Length)
+	}
+	for i, narrow := range rows {
+		for k, wide := range rows {
+			a, b := columns[i], columns[k]
 			if a < 0 || b <= a || r.MaterialOf(wide.Row) != r.MaterialOf(narrow.Row) || wide.Draft != narrow.Draft {
 				continue
 			}
-			bad := r.Space.And(r.RowCond(wide.Row), r.RowCond(narrow.Row))
-			if bad = r.unsaid(wide.Row, r.unsaid(narrow.Row, bad)); !r.possible(bad) {
+			at, says := farthest(narrow, wide, a, b)
+			if at < 0 {
 				continue
 			}
-			if at, says := farthest(narrow, wide, a, b); at >= 0 {
-				r.report(bad, also(r.unusual(narrow, wide, at, says), narrow.ValueSpans[at], "of the narrow one"))
-			}
+			bad := r.Space.And(r.RowCond(wide.Row), r.RowCond(narrow.Row))
+			bad = r.unsaid(wide.Row, r.unsaid(narrow.Row, bad))
+			r.report(bad, also(r.unusual(narrow, wide, at, says), narrow.ValueSpans[at], "of the narrow one"))
 		}
 	}
 }
