@@ -13,9 +13,8 @@ type arc struct {
 // cubics gives the arc from a point as lines and curves. The ellipse is found as
 // SVG 1.1, appendix F.6.5 and F.6.6 (SVG 2, B.2.4 and B.2.5) say: a radius of
 // nothing makes a line, radii that are too small grow until they reach.
-// Each curve spans a quarter turn at most, and then stays within 0.0003 radii
-// of the true arc.
-func (a arc) cubics(from Point) []Command {
+// Each curve spans the angle step at most; see quarter and sixteenth.
+func (a arc) cubics(from Point, step float64) []Command {
 	rx, ry := math.Abs(a.rx), math.Abs(a.ry)
 	if rx == 0 || ry == 0 {
 		return []Command{{Op: 'L', Points: [3]Point{a.to}}}
@@ -43,17 +42,26 @@ func (a arc) cubics(from Point) []Command {
 	}
 	place := matrix{cos, sin, -sin, cos, (from.X + a.to.X) / 2, (from.Y + a.to.Y) / 2}.
 		then(scaling(rx, ry)).then(translation(cx, cy))
-	out := turns(place, begin, span)
+	out := turns(place, begin, span, step)
 	if len(out) > 0 {
 		out[len(out)-1].Points[2] = a.to // exactly where the path says
 	}
 	return out
 }
 
-// turns draws the unit circle from the angle begin over span, as place lays it.
-func turns(place matrix, begin, span float64) []Command {
-	n := int(math.Ceil(math.Abs(span)/(math.Pi/2) - 1e-9))
-	if n < 1 || n > 4 { // more than a whole turn cannot be: the numbers overflowed
+// How much of a turn one curve stands for: a quarter stays within 0.0003 radii of
+// the true arc, which is enough to look at; the error shrinks with the sixth power of
+// the angle, and a sixteenth stays within a ten-millionth, which is enough to measure.
+const (
+	quarter   = math.Pi / 2
+	sixteenth = math.Pi / 8
+)
+
+// turns draws the unit circle from the angle begin over span, as place lays it, in
+// curves of at most an angle each.
+func turns(place matrix, begin, span, most float64) []Command {
+	n := int(math.Ceil(math.Abs(span)/most - 1e-9))
+	if n < 1 || n > 16 { // more than a whole turn cannot be: the numbers overflowed
 		n = 1
 	}
 	step := span / float64(n)

@@ -23,6 +23,8 @@ func (r *reader) start(t *tag) {
 	case r.repeatedAttribute(t):
 	case len(r.stack) == 0:
 		r.root(t, &f)
+	case r.visit != nil:
+		r.visited(t)
 	default:
 		r.inside(t, &f)
 	}

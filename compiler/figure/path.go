@@ -7,12 +7,13 @@ import "strings"
 type pathReader struct {
 	scanner
 	out      []Command
-	most     int   // commands that may still be made
-	cur      Point // where the pen is
-	start    Point // where this subpath began
-	open     bool  // a subpath is begun and not yet closed
-	control  Point // the last control point, for S and T
-	previous byte  // the last command in capitals, 0 before the first
+	most     int     // commands that may still be made
+	step     float64 // the largest part of a turn that is one curve
+	cur      Point   // where the pen is
+	start    Point   // where this subpath began
+	open     bool    // a subpath is begun and not yet closed
+	control  Point   // the last control point, for S and T
+	previous byte    // the last command in capitals, 0 before the first
 }
 
 // arguments says how many numbers each command takes.
@@ -23,8 +24,8 @@ var tooMany = &fault{0, "there are too many commands"}
 
 // parsePath reads the d attribute. An empty one, or "none", is a path that
 // draws nothing.
-func parsePath(d string, most int) ([]Command, *fault) {
-	p := pathReader{scanner: scanner{s: d}, most: most}
+func parsePath(d string, most int, step float64) ([]Command, *fault) {
+	p := pathReader{scanner: scanner{s: d}, most: most, step: step}
 	p.space()
 	if p.rest() == "none" {
 		return nil, nil
@@ -204,7 +205,7 @@ func (p *pathReader) arc(a arc) bool {
 		return true
 	}
 	ok := p.reopen()
-	for _, c := range a.cubics(p.cur) {
+	for _, c := range a.cubics(p.cur, p.step) {
 		ok = ok && p.add(c.Op, c.Points[:]...)
 	}
 	p.cur = a.to

@@ -36,17 +36,23 @@ const (
 // Of words, the typeface is not read (the booklet has its own), and white space
 // is joined into single spaces.
 func Read(file string, src []byte) (*Drawing, []finding.Finding) {
-	r := newReader(file, src)
-	if r.acceptable(src) && !r.readPlain(src) {
-		r = newReader(file, src)
-		r.decode(src)
+	return readBy(func() *reader { return newReader(file, src) }).result()
+}
+
+// readBy reads a file with a new reader, and, if it is not as plain as most, with a
+// second one that knows all of XML.
+func readBy(begin func() *reader) *reader {
+	r := begin()
+	if r.acceptable(r.text.src) && !r.readPlain(r.text.src) {
+		r = begin()
+		r.decode(r.text.src)
 	}
-	return r.result()
+	return r
 }
 
 func newReader(file string, src []byte) *reader {
 	const usual = 8 // elements within elements
-	return &reader{text: newSource(file, src), stack: make([]frame, 0, usual)}
+	return &reader{text: newSource(file, src), step: quarter, stack: make([]frame, 0, usual)}
 }
 
 // result gives what was read; no drawing if the file as a whole cannot be.
@@ -65,6 +71,8 @@ type reader struct {
 	out      *Drawing
 	box      measures // the view box, for percentages
 	commands int
+	step     float64 // the largest part of a turn that is one curve
+	visit    Visitor // who meets the elements instead of a drawing; nil for a drawing
 	titled   bool
 	stopped  bool // the file as a whole cannot be read
 	finished bool // the root has been closed
@@ -221,6 +229,10 @@ func (r *reader) token(tok xml.Token, from, to int) {
 
 // characters takes text where there is a use for it.
 func (r *reader) characters(text xml.CharData, from, to int) {
+	if r.visit != nil && len(r.stack) > 0 {
+		r.visit.Text(string(text))
+		return
+	}
 	if len(r.stack) == 0 {
 		if len(bytes.TrimSpace(text)) > 0 {
 			r.outside(from, to)
@@ -251,6 +263,8 @@ func (r *reader) noDrawing(at finding.Span) {
 func (r *reader) end() {
 	f := r.top()
 	switch {
+	case r.visit != nil:
+		r.visit.End()
 	case f.mode == titles:
 		*f.title.to = strings.Join(strings.FieldsFunc(f.title.String(), isSpace), " ")
 	case f.mode == rules:

@@ -13,6 +13,10 @@ func (r *reader) root(t *tag, f *frame) {
 		return
 	}
 	r.out = &Drawing{}
+	if r.visit != nil {
+		r.visited(t)
+		return
+	}
 	r.dangerous(t)
 	width, height, ok := r.printedSize(t)
 	if !ok {
@@ -42,7 +46,7 @@ func (r *reader) printedSize(t *tag) (width, height float64, ok bool) {
 	for i, name := range [...]string{"width", "height"} {
 		a, there := t.attr(name)
 		v := strings.TrimSpace(a.value)
-		if !there || v == "auto" || v == "" || strings.HasSuffix(v, "%") || strings.HasSuffix(v, "em") {
+		if !there || relative(v) {
 			continue
 		}
 		n, bad := parseLength(v, none, measures{})
@@ -57,6 +61,12 @@ func (r *reader) printedSize(t *tag) (width, height float64, ok bool) {
 		sizes[i] = n
 	}
 	return sizes[0], sizes[1], true
+}
+
+// relative reports whether a size of the root depends on what is outside the file.
+func relative(v string) bool {
+	v = strings.TrimSpace(v)
+	return v == "auto" || v == "" || strings.HasSuffix(v, "%") || strings.HasSuffix(v, "em")
 }
 
 // viewBox reads the view box, or makes one from the size.

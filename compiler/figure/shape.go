@@ -32,7 +32,7 @@ func (r *reader) pathData(t *tag, f *frame) ([]Command, bool) {
 	if !ok {
 		return nil, false
 	}
-	c, bad := parsePath(a.value, mostCommands-r.commands)
+	c, bad := parsePath(a.value, mostCommands-r.commands, r.step)
 	switch {
 	case bad == tooMany:
 		r.pathTooLong(t)
@@ -91,7 +91,7 @@ func (r *reader) rect(t *tag, f *frame) ([]Command, bool) {
 	}
 	c := []Command{lineTo('M', x+rx, y)}
 	corner := func(cx, cy, begin float64) {
-		c = append(c, turns(matrix{rx, 0, 0, ry, cx, cy}, begin, math.Pi/2)...)
+		c = append(c, turns(matrix{rx, 0, 0, ry, cx, cy}, begin, math.Pi/2, r.step)...)
 	}
 	c = append(c, lineTo('L', x+w-rx, y))
 	corner(x+w-rx, y+ry, -math.Pi/2)
@@ -130,7 +130,7 @@ func (r *reader) oval(t *tag, cx, cy, rx, ry float64, ok bool) ([]Command, bool)
 		return nil, false
 	}
 	c := []Command{lineTo('M', cx+rx, cy)}
-	c = append(c, turns(matrix{rx, 0, 0, ry, cx, cy}, 0, 2*math.Pi)...)
+	c = append(c, turns(matrix{rx, 0, 0, ry, cx, cy}, 0, 2*math.Pi, r.step)...)
 	return r.counted(t, append(c, Command{Op: 'Z'}))
 }
 

@@ -1,0 +1,231 @@
+package outline
+
+import (
+	"math"
+	"strconv"
+)
+
+// piece makes the outlines of every size.
+func (s *svg) piece(n *notes) *Piece {
+	p := &Piece{Span: s.root}
+	groups := s.groups
+	if len(groups) == 0 {
+		groups = []*group{s.unsized}
+	}
+	for _, g := range groups {
+		all := g.shapes
+		if g != s.unsized {
+			all = append(append([]shape(nil), s.unsized.shapes...), g.shapes...)
+		}
+		if g.allowance == NotSaid {
+			n.add(allowanceNotSaid(g.span))
+		}
+		b := builder{notes: n, tolerance: s.tolerance, size: sizesCalled(g.sizes), out: &Outline{Allowance: g.allowance, Span: g.span}}
+		if b.build(all) {
+			p.Sizes = append(p.Sizes, Sized{Sizes: g.sizes, Outline: b.out})
+		}
+	}
+	return p
+}
+
+// builder puts one outline together.
+type builder struct {
+	notes     *notes
+	tolerance float64
+	size      string // " in size 12", or ""
+	out       *Outline
+}
+
+// build is false if there is no ring, which is reported.
+func (b *builder) build(all []shape) bool {
+	var edges, corners, rest []shape
+	for _, sh := range all {
+		switch {
+		case sh.kind == "corner":
+			corners = append(corners, sh)
+		case sh.kind == "":
+			edges = append(edges, sh)
+		default:
+			rest = append(rest, sh)
+		}
+	}
+	ok := false
+	if len(corners) > 0 {
+		ok = b.divide(edges, corners)
+	} else {
+		ok = b.join(edges)
+	}
+	if !ok || !b.sound() {
+		return false
+	}
+	for i := range rest {
+		b.inside(&rest[i])
+	}
+	return true
+}
+
+// sound turns a ring that runs the other way round, and looks whether it is simple.
+func (b *builder) sound() bool {
+	o := b.out
+	if o.signed() < 0 {
+		o.reverse()
+	}
+	var ring []Point
+	var of []*Edge
+	for _, e := range o.Edges {
+		for _, p := range e.outer(containTolerance) {
+			if n := len(ring); n == 0 || distance(ring[n-1], p) > 1e-6 {
+				ring, of = append(ring, p), append(of, e)
+			}
+		}
+	}
+	if n := len(ring); n > 1 && distance(ring[0], ring[n-1]) <= 1e-6 {
+		ring, of = ring[:n-1], of[:n-1]
+	}
+	if i, j, yes := crossing(ring); yes {
+		b.notes.add(b.crossed(of[i], of[j]))
+		return false
+	}
+	if o.signed() < 1 {
+		b.notes.add(b.noRoom())
+		return false
+	}
+	return true
+}
+
+// reverse lets the ring run the other way round.
+func (o *Outline) reverse() {
+	for i, j := 0, len(o.Edges)-1; i < j; i, j = i+1, j-1 {
+		o.Edges[i], o.Edges[j] = o.Edges[j], o.Edges[i]
+	}
+	for _, e := range o.Edges {
+		e.Curves = backwards(e.Curves)
+	}
+}
+
+func backwards(list []Curve) []Curve {
+	out := make([]Curve, len(list))
+	for i := range list {
+		out[len(list)-1-i] = list[i].reversed()
+	}
+	return out
+}
+
+// inside takes a shape that is not part of the ring.
+func (b *builder) inside(sh *shape) {
+	switch sh.kind {
+	case "grain":
+		switch {
+		case len(sh.curves) != 1 || !sh.curves[0].Straight || distance(sh.from(), sh.to()) < 1:
+			b.notes.add(b.grainBent(sh.at))
+		case b.out.Grain != nil:
+			b.notes.add(b.grainTwice(sh.at, b.out.Grain.Span))
+		default:
+			b.out.Grain = &Line{From: sh.from(), To: sh.to(), Span: sh.at}
+		}
+	case "fold":
+		if len(sh.curves) != 1 || !sh.curves[0].Straight {
+			b.notes.add(b.foldBent(sh.at))
+			return
+		}
+		b.out.Folds = append(b.out.Folds, Line{Name: sh.name, From: sh.from(), To: sh.to(), Span: sh.at})
+	case "opening":
+		if sh.parts != 1 || distance(sh.from(), sh.to()) > b.tolerance {
+			b.notes.add(b.openOpening(sh))
+			return
+		}
+		b.out.Openings = append(b.out.Openings, sh.curves)
+	default:
+		b.mark(sh)
+	}
+}
+
+// onEdge is how near a mark must lie to the ring to be a mark on it, in millimetres:
+// half the width of a drawn notch (common practice, no source).
+const onEdge = 2
+
+// mark places a notch or sign: a circle where its centre is, a line or wedge where it
+// touches the ring.
+func (b *builder) mark(sh *shape) {
+	m := Mark{Name: sh.name, Span: sh.at}
+	places := []Point{sh.middle()}
+	if !sh.closed {
+		places = append(places, sh.along()...)
+	}
+	best := math.Inf(1)
+	for _, p := range places {
+		if e, at, d := b.out.nearest(p, onEdge); e != nil && d < best {
+			m.Edge, m.At, m.Place, best = e, at, p, d
+		}
+	}
+	if m.Edge == nil {
+		m.Place = places[0]
+		if sh.kind == "notch" {
+			b.notes.add(b.notchInside(sh.at, sh.name))
+		}
+	}
+	b.out.Marks = append(b.out.Marks, m)
+}
+
+// along gives places along a short line, close enough together that one of them lies
+// near the edge that it crosses.
+func (sh *shape) along() (all []Point) {
+	const parts = 8
+	for i := range sh.curves {
+		for k := 0; k <= parts; k++ {
+			all = append(all, sh.curves[i].at(float64(k)/parts))
+		}
+	}
+	return
+}
+
+// nearest finds the edge closest to a place, how far along it, and how far off; nil if
+// none is within reach.
+func (o *Outline) nearest(p Point, reach float64) (found *Edge, along, off float64) {
+	off = reach
+	for _, e := range o.Edges {
+		gone := 0.0
+		for i := range e.Curves {
+			c := &e.Curves[i]
+			if t, d := c.nearest(p, off); d <= off {
+				found, along, off = e, gone+c.lengthTo(t), d
+			}
+			gone += c.Length()
+		}
+	}
+	return
+}
+
+// nearest gives the parameter of the place of the curve nearest to p, and how far off
+// it is; a curve whose control points all lie out of reach is not looked at closely.
+func (c *Curve) nearest(p Point, reach float64) (t, off float64) {
+	b := Box{Min: c.P[0], Max: c.P[0]}
+	for _, q := range c.P[1:] {
+		b.take(q)
+	}
+	if p.X < b.Min.X-reach || p.X > b.Max.X+reach || p.Y < b.Min.Y-reach || p.Y > b.Max.Y+reach {
+		return 0, math.Inf(1)
+	}
+	if c.Straight {
+		d := minus(c.P[3], c.P[0])
+		t = max(0, min(1, dot(minus(p, c.P[0]), d)/dot(d, d)))
+		return t, distance(c.at(t), p)
+	}
+	const parts = 16
+	off = math.Inf(1)
+	for i := 0; i <= parts; i++ {
+		if d := distance(c.at(float64(i)/parts), p); d < off {
+			t, off = float64(i)/parts, d
+		}
+	}
+	for step := 0.5 / parts; step > 1e-9; step /= 2 {
+		for _, u := range [...]float64{max(0, t-step), min(1, t+step)} {
+			if d := distance(c.at(u), p); d < off {
+				t, off = u, d
+			}
+		}
+	}
+	return
+}
+
+func millimetres(v float64) string { return strconv.FormatFloat(v, 'f', 1, 64) + " mm" }
