@@ -7,15 +7,15 @@ import (
 
 // No library that works offline here moves every edge by a width of its own, so the
 // offset is written out: each line of the flattened ring is moved sideways, and
-// neighbours are cut where they meet (a mitre). That is right as long as a curve's
-// radius on the inner side, and every straight stretch there, is longer than the
-// width; where it is not, the result crosses itself, and that is an error.
+// neighbours are cut where they meet (a mitre). A line that a hollow leaves no room for
+// would run backwards; it is left out, and its neighbours meet instead. What still
+// crosses itself is an error.
 
 // ErrTooNarrow says that moving the edges leaves no simple outline.
 var ErrTooNarrow = errors.New("the outline is too narrow, or a hollow in it too tight, for this allowance")
 
 // longestMitre is how far a corner may reach, in widths; a sharper one is cut straight
-// across. It is the limit that SVG and CSS use for strokes.
+// across, a width beyond the point. It is the limit that SVG and CSS use for strokes.
 const longestMitre = 4
 
 // Widened gives the polygon whose edges lie the given widths outside the drawn ones
@@ -23,14 +23,34 @@ const longestMitre = 4
 // flattened outwards by at most 0.2 mm.
 func (o *Outline) Widened(width func(*Edge) float64) ([]Point, error) {
 	lines := o.lines(width)
+	for n := 0; n != len(lines) && len(lines) > 2; {
+		n = len(lines)
+		lines = forward(lines)
+	}
 	var ring []Point
 	for i := range lines {
 		ring = lines[i].meet(&lines[(i+1)%len(lines)], ring)
 	}
-	if len(ring) < 3 || crossesItself(ring) || areaOf(ring) <= 0 {
+	if len(lines) < 3 || crossesItself(ring) || areaOf(ring) <= 0 {
 		return nil, ErrTooNarrow
 	}
 	return ring, nil
+}
+
+// forward leaves out the lines that would run backwards between their corners.
+func forward(lines []moved) (out []moved) {
+	n := len(lines)
+	var room [2]Point
+	last := lines[n-1].meet(&lines[0], room[:0])
+	for i := range lines {
+		from := last[len(last)-1]
+		next := lines[i].meet(&lines[(i+1)%n], room[:0])
+		if dot(minus(next[0], from), lines[i].along) > -1e-9 {
+			out = append(out, lines[i])
+		}
+		last = next
+	}
+	return
 }
 
 // areaOf is the area of a polygon, positive if it runs clockwise as seen.
@@ -86,9 +106,13 @@ func (l *moved) meet(next *moved, ring []Point) []Point {
 	}
 	s := cross(minus(next.a, l.b), next.along) / k
 	at := Point{X: l.b.X + l.along.X*s, Y: l.b.Y + l.along.Y*s}
-	reach := max(math.Abs(l.width), math.Abs(next.width)) * longestMitre
-	if distance(at, l.b) > reach && distance(at, next.a) > reach {
-		return append(ring, l.b, next.a)
+	wide := max(math.Abs(l.width), math.Abs(next.width))
+	if reach := wide * longestMitre; k*l.width > 0 && distance(at, l.b) > reach && distance(at, next.a) > reach {
+		return append(ring, ahead(l.b, l.along, wide), ahead(next.a, next.along, -wide))
 	}
 	return append(ring, at)
+}
+
+func ahead(p, along Point, by float64) Point {
+	return Point{X: p.X + along.X*by, Y: p.Y + along.Y*by}
 }

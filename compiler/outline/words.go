@@ -163,7 +163,7 @@ func (b *builder) noEdges() finding.Finding {
 }
 
 func (b *builder) noRoom() finding.Finding {
-	return found(RuleRing, b.out.Span, "no area", "The edges of the outline shut in nothing"+b.size, "", "Look whether an edge goes there and back, or whether the unit is far too small.")
+	return found(RuleRing, b.out.Edges[0].Span, "no area", "The edges of the outline shut in nothing"+b.size, "", "Look whether an edge goes there and back, or whether the unit is far too small.")
 }
 
 func (b *builder) edgeWithoutName(at finding.Span) finding.Finding {
