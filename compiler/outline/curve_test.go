@@ -23,14 +23,6 @@ func inMM(shapes string) string {
 	return `<svg xmlns="http://www.w3.org/2000/svg" width="1000mm" height="1000mm" viewBox="0 0 1000 1000" data-allowance="none">` + "\n" + shapes + "\n</svg>"
 }
 
-// perimeter adds up the edges.
-func (o *Outline) perimeter() (sum float64) {
-	for _, e := range o.Edges {
-		sum += e.Length()
-	}
-	return
-}
-
 // TestClosedForms compares lengths and areas with closed forms. The perimeter of the
 // ellipse is 4aE(e): with a = 2b, e² = 3/4, the complete elliptic integral E at
 // m = 0.75 is 1.21105 60275 68459 5 (Abramowitz and Stegun, Handbook of Mathematical
@@ -53,7 +45,7 @@ func TestClosedForms(t *testing.T) {
 		{"parabola", `<path id="rim" d="M100 300Q-100 500 100 700Z"/>`, 2*100*(math.Sqrt2+math.Log(1+math.Sqrt2)) + 400, 8 * 100 * 100 / 3.},
 	} {
 		o := drawn(t, c.shape)
-		if got := o.perimeter(); math.Abs(got-c.length) > 1e-6*c.length {
+		if got := o.length(); math.Abs(got-c.length) > 1e-6*c.length {
 			t.Errorf("%s: %.7f long, want %.7f", c.what, got, c.length)
 		}
 		if got := o.Area(); math.Abs(got-c.area) > 1e-6*c.area {
@@ -86,7 +78,7 @@ func TestUnits(t *testing.T) {
 			t.Errorf("%s: %v", c.root, found)
 			continue
 		}
-		if got := d.Pieces[0].Sizes[0].perimeter(); math.Abs(got-4*c.mm) > 1e-9 {
+		if got := d.Pieces[0].Sizes[0].length(); math.Abs(got-4*c.mm) > 1e-9 {
 			t.Errorf("%s: a side is %v mm, want %v", c.root, got/4, c.mm)
 		}
 	}

@@ -57,7 +57,7 @@ func contains(t failing, o *Outline) {
 	for _, g := range ring {
 		points = append(points, Point{X: float64(g.X) * GridMM, Y: float64(g.Y) * GridMM})
 	}
-	if a := areaOf(points); a < o.Area() || a > o.Area()+o.perimeter()*0.2+1 {
+	if a := areaOf(points); a < o.Area() || a > o.Area()+o.length()*0.2+1 {
 		t.Errorf("area %v for %v", a, o.Area())
 	}
 	for _, e := range o.Edges {
@@ -93,7 +93,9 @@ func insideOf(ring []Point, p Point) (yes bool) {
 func TestWidened(t *testing.T) {
 	square := `<path id="top" d="M100 100H300"/><path id="right" d="M300 100V300"/><path id="bottom" d="M300 300H100"/><path id="left" d="M100 300V100"/>`
 	every := func(w float64) func(*Edge) float64 { return func(*Edge) float64 { return w } }
-	own := func(e *Edge) float64 { return map[string]float64{"top": 10, "right": 20, "bottom": 30, "left": 0}[e.Name] }
+	own := func(e *Edge) float64 {
+		return map[string]float64{"top": 10, "right": 20, "bottom": 30, "left": 0}[e.Name]
+	}
 	for _, c := range []struct {
 		in    string
 		width func(*Edge) float64
