@@ -62,9 +62,7 @@ func (b *builder) cuts(ring []Curve, corners []shape) ([]cut, bool) {
 		c.shape = sh
 		all = append(all, c)
 	}
-	slices.SortFunc(all, func(p, q cut) int {
-		return cmp.Or(cmp.Compare(p.curve, q.curve), cmp.Compare(p.t, q.t))
-	})
+	all = inOrder(all)
 	for i := 1; i < len(all); i++ {
 		if p, q := all[i-1], all[i]; p.curve == q.curve && p.t == q.t {
 			b.notes.add(b.cornersInOnePlace(q.shape, p.shape))
@@ -72,6 +70,14 @@ func (b *builder) cuts(ring []Curve, corners []shape) ([]cut, bool) {
 		}
 	}
 	return all, true
+}
+
+// inOrder sorts cuts along the ring.
+func inOrder(all []cut) []cut {
+	slices.SortFunc(all, func(p, q cut) int {
+		return cmp.Or(cmp.Compare(p.curve, q.curve), cmp.Compare(p.t, q.t))
+	})
+	return all
 }
 
 // nearJoint is how near to the joint of two curves a corner is taken to be that joint,

@@ -15,6 +15,9 @@
 package outline
 
 import (
+	"path"
+	"strings"
+
 	"seamwarden/compiler/figure"
 	"seamwarden/dsl/finding"
 )
@@ -90,6 +93,36 @@ const (
 	Included
 	Excluded
 )
+
+// Readable reports whether a file's name is that of an outline.
+func Readable(file string) bool {
+	ext := strings.ToLower(path.Ext(file))
+	return ext == ".svg" || ext == ".dxf"
+}
+
+// Read reads an outline by what its name ends in.
+func Read(file string, src []byte) (*Drawing, []finding.Finding) {
+	if strings.EqualFold(path.Ext(file), ".dxf") {
+		return ReadDXF(file, src)
+	}
+	return ReadSVG(file, src)
+}
+
+// Piece finds a piece by one of its names, whatever the case of its letters; the only
+// piece of a file needs none. It is nil if there is none.
+func (d *Drawing) Piece(names ...string) *Piece {
+	for _, p := range d.Pieces {
+		for _, name := range names {
+			if p.Name != "" && strings.EqualFold(p.Name, name) {
+				return p
+			}
+		}
+	}
+	if len(d.Pieces) == 1 {
+		return d.Pieces[0]
+	}
+	return nil
+}
 
 // Of gives the outline for a size, nil if there is none.
 func (p *Piece) Of(size string) *Outline {

@@ -156,6 +156,36 @@ func allowanceNotSaid(at finding.Span) finding.Finding {
 		"Whether a line is cut along or sewn along changes every length and the cloth that is needed.", `Add data-allowance="included" for a cutting line, or data-allowance="none" for a stitching line.`)
 }
 
+// Of a DXF file.
+
+func notCode(at finding.Span, v string) finding.Finding {
+	return found(RuleUnreadable, at, "not a number", "A line of the DXF file that should be a group code is "+quoted(v), "A DXF file in text form has a number on one line and what it stands for on the next.", "Save it again as DXF in text form (ASCII).")
+}
+
+func cutShort(at finding.Span) finding.Finding {
+	return found(RuleUnreadable, at, "nothing follows", "The DXF file ends in the middle of a pair", "", "Save it again.")
+}
+
+func notNumber(at finding.Span, v string) finding.Finding {
+	return found(RuleUnreadable, at, "not a number", "A coordinate in the DXF file is "+quoted(v), "", "Save it again as DXF in text form (ASCII).")
+}
+
+func binaryDXF(at finding.Span) finding.Finding {
+	return found(RuleUnreadable, at, "not text", "The DXF file is not in text form", "", "Save it as DXF in text form (ASCII).")
+}
+
+func noPieces(at finding.Span) finding.Finding {
+	return found(RuleUnreadable, at, "no piece", "There is no piece in the DXF file", "A piece is a block with its cutting line on layer 1.", "Save it for pattern interchange (ASTM D6673).")
+}
+
+func unitsNotSaid(at finding.Span) finding.Finding {
+	return found(RuleScale, at, "which unit?", "The DXF file does not say in which unit it is drawn", "An inch for a millimetre is a piece 25 times too large.", "Set $INSUNITS in its header, or save it with a text “Units: METRIC” or “Units: ENGLISH”.")
+}
+
+func (b *builder) edgeNamedTwice(at finding.Span, one, other string) finding.Finding {
+	return found(RuleName, at, "the second name", fmt.Sprintf("One edge%s is called both %s and %s", b.size, quoted(one), quoted(other)), "A name belongs to the edge whose middle is nearest; an edge runs from one corner (layer 2) to the next.", "Move the name to the middle of its edge, or mark the corner between the two.")
+}
+
 // Of one size.
 
 func (b *builder) noEdges() finding.Finding {
