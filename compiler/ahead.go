@@ -7,6 +7,7 @@ import (
 	"sync"
 
 	"seamwarden/compiler/figure"
+	"seamwarden/compiler/outline"
 	"seamwarden/compiler/size"
 	"seamwarden/dsl"
 	"seamwarden/dsl/finding"
@@ -27,6 +28,7 @@ type ahead struct {
 	opened  map[string]*begun[openedFile]
 	figures map[string]*begun[figureFile]
 	tables  map[string]*begun[tableFile]
+	shapes  map[string]*begun[shapeFile]
 	drawn   []string // the drawings that wait for the end of the source
 }
 
@@ -45,6 +47,12 @@ type (
 		art   *figure.Drawing
 		found []finding.Finding
 	}
+	shapeFile struct {
+		drawing *outline.Drawing
+		found   []finding.Finding
+		src     []byte
+		err     error
+	}
 	tableFile struct {
 		chart *size.Chart
 		found []finding.Finding
@@ -62,7 +70,7 @@ type begun[T any] struct {
 
 func newAhead() *ahead {
 	return &ahead{sources: map[string]*begun[sourceFile]{},
-		opened: map[string]*begun[openedFile]{}, figures: map[string]*begun[figureFile]{}, tables: map[string]*begun[tableFile]{}}
+		opened: map[string]*begun[openedFile]{}, figures: map[string]*begun[figureFile]{}, tables: map[string]*begun[tableFile]{}, shapes: map[string]*begun[shapeFile]{}}
 }
 
 // begin starts work under a name, unless it has been started.
@@ -160,6 +168,16 @@ func (r *reader) table(name string) *begun[tableFile] {
 	})
 }
 
+// shape reads the outline of a piece.
+func (r *reader) shape(name string) *begun[shapeFile] {
+	return begin(r.ahead, r.ahead.shapes, name, func() (s shapeFile) {
+		if s.src, s.err = r.read(name); s.err == nil {
+			s.drawing, s.found = outline.Read(name, s.src)
+		}
+		return
+	})
+}
+
 // foresee begins to read what the sentences of a file name, and lies inside the
 // folder, or notes it for later. It runs beside everything else and changes nothing.
 func (r *reader) foresee(sentences []*dsl.Sentence) {
@@ -174,6 +192,10 @@ func (r *reader) foresee(sentences []*dsl.Sentence) {
 				r.ahead.mu.Lock()
 				r.ahead.drawn = append(r.ahead.drawn, name)
 				r.ahead.mu.Unlock()
+			}
+		case *dsl.Outline:
+			if name, ok := insideFolder(dsl.Unquote(n.File.Text)); ok && outline.Readable(name) {
+				r.shape(name)
 			}
 		case *dsl.Setting:
 			if n.Key.Text == "sizes" && n.Value != nil {

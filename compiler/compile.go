@@ -49,7 +49,7 @@ var ErrNoPattern = errors.New("no " + Root + " in this folder")
 // if nothing could be read at all. Several files of the folder are read at a time.
 // also names rules that run only when they are asked for.
 func Compile(folder fs.FS, also ...string) (*Result, error) {
-	r := &reader{folder: folder, ahead: newAhead(), result: &Result{Sources: map[string]string{}}, seen: map[string]*dsl.File{}, shown: map[string]bool{}}
+	r := &reader{folder: folder, ahead: newAhead(), result: &Result{Sources: map[string]string{}}, seen: map[string]*dsl.File{}, shown: map[string]bool{}, traced: map[string]bool{}}
 	if _, err := fs.Stat(folder, Root); errors.Is(err, fs.ErrNotExist) {
 		return nil, ErrNoPattern
 	}
@@ -62,12 +62,13 @@ func Compile(folder fs.FS, also ...string) (*Result, error) {
 	p := model.Build(sources, r.sizes(sizesFile), sizesFile)
 	assembly.Deduce(p)
 	figures := r.figures(p)
+	shapes := r.outlines(p)
 	out := r.result
 	out.Pattern = p
 	read := append(append(out.Findings, wording.Lint(p)...), p.Findings...)
 	out.Unread = unread(read)
 	judged := check.Run(p, out.Unread > 0, also...)
-	read = append(read, r.draw(figures)...)
+	read = append(append(read, shapes...), r.draw(figures)...)
 	if clean(read) && clean(judged) {
 		judged = append(append(judged, wording.UnusedWords(p)...), r.orphans()...)
 	}
@@ -83,6 +84,7 @@ type reader struct {
 	result  *Result
 	seen    map[string]*dsl.File
 	shown   map[string]bool // the drawings that figures show
+	traced  map[string]bool // the outlines of pieces
 	rootErr error
 }
 
@@ -257,7 +259,7 @@ func unread(list []finding.Finding) (n int) {
 		switch f.Rule {
 		case "figure-unreadable", "figure-unsupported", "figure-active-content", "markup-in-text", "brace-names-nothing":
 		default:
-			if f.Severity == finding.Error && !strings.HasPrefix(f.Rule, "size-") && f.Rule != "negative-ease" && f.Rule != "body-measure-shrinks" {
+			if f.Severity == finding.Error && !strings.HasPrefix(f.Rule, "outline-") && !strings.HasPrefix(f.Rule, "size-") && f.Rule != "negative-ease" && f.Rule != "body-measure-shrinks" {
 				n++
 			}
 		}

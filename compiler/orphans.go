@@ -28,7 +28,7 @@ func (r *reader) orphans() (all []finding.Finding) {
 	}
 	for _, dir := range sorted(drawings) {
 		for _, name := range r.beside(dir) {
-			if isDrawing(name) && !r.shown[name] {
+			if isDrawing(name) && !r.shown[name] && !r.traced[name] {
 				unshown = append(unshown, name)
 			}
 		}

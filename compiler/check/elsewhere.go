@@ -13,6 +13,9 @@ func init() {
 	naming(func(category, id, purpose, why string) { found(category, finding.Error, id, purpose, why) })
 	sizing(func(severity finding.Severity, id, purpose, why string) { found("sizes", severity, id, purpose, why) })
 	drawing(func(severity finding.Severity, id, purpose, why string) { found("figures", severity, id, purpose, why) })
+	tracing(func(severity finding.Severity, id, purpose, why string) {
+		found("outlines", severity, id, purpose, why)
+	})
 	filing(func(severity finding.Severity, id, purpose, why string) { found("files", severity, id, purpose, why) })
 	remarks(func(severity finding.Severity, id, purpose, why string) { found("remarks", severity, id, purpose, why) })
 }
@@ -89,6 +92,18 @@ func drawing(found func(severity finding.Severity, id, purpose, why string)) {
 	found(finding.Error, "figure-unreadable", "A figure's file cannot be read as a drawing.", "The page would have an empty place where the sewist looks for help.")
 	found(finding.Warning, "figure-unsupported", "A figure uses something that is not drawn.", "The booklet and the web page set a figure from lines, fills and words alone.")
 	found(finding.Error, "figure-active-content", "A figure holds a program, or loads something from elsewhere.", "A figure goes into a page that works offline and runs nothing that came with a drawing.")
+}
+
+// tracing is what the reader of outlines finds.
+func tracing(found func(severity finding.Severity, id, purpose, why string)) {
+	found(finding.Error, "outline-unreadable", "The drawing of a piece, or a shape in it, cannot be read.", "Nothing of the piece can be measured.")
+	found(finding.Error, "outline-active-content", "The drawing of a piece holds a program, or loads something from elsewhere.", "It is measured and drawn in a booklet that runs nothing that came with a drawing.")
+	found(finding.Error, "outline-scale-unsaid", "The drawing of a piece does not say how large it is.", "A piece in the wrong size is worse than none.")
+	found(finding.Error, "outline-allowance-unsaid", "The drawing of a piece does not say whether it includes the allowance.", "Whether a line is cut along or sewn along changes every length and the cloth that is needed.")
+	found(finding.Error, "outline-not-closed", "The edges of a drawn piece make no closed ring, or something in it is not drawn as it should be.", "What is not closed cannot be cut out, and has no area.")
+	found(finding.Error, "outline-crosses-itself", "The outline of a piece crosses itself.", "Such a piece cannot be cut.")
+	found(finding.Error, "outline-name-unclear", "A size, an edge or a piece of a drawing has no name, or one that another has.", "Nobody can tell which of them is meant.")
+	found(finding.Warning, "outline-doubtful", "Something in the drawing of a piece is left out, or is not as it looks.", "A copy or a picture is not measured, and a notch inside a piece is cut by nobody.")
 }
 
 // filing is what is found while files are gathered.

@@ -54,8 +54,7 @@ func (b *builder) shape(p *Piece, s Source) {
 			p.Separate = true
 		}
 	case *dsl.Outline:
-		p.Outlines = append(p.Outlines, text(n.File))
-		b.unchecked("the outline of "+p.Name, s.Span(s.File))
+		p.Outlines = append(p.Outlines, &Drawn{File: text(n.File), Cond: b.guard(n)})
 	case *dsl.CutAt:
 		b.unchecked("the line at which "+p.Name+" is cut", s.Span(s.File))
 	case *dsl.SameShape:

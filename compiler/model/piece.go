@@ -26,7 +26,7 @@ type Piece struct {
 	SameAs     *Target
 	Flipped    bool
 	Notes      []*Prose
-	Outlines   []Text
+	Outlines   []*Drawn
 	instances  []*Instance // as Instances lists them; nil until they are known
 	cloths     []*Instance // as Cloths lists them
 	doubt      bool        // a line of it could not be read, or contradicts itself

@@ -14,6 +14,7 @@ const (
 	RuleCrosses    = "outline-crosses-itself"   //
 	RuleName       = "outline-name-unclear"     // a size, edge or mark without a name of its own
 	RuleAllowance  = "outline-allowance-unsaid" // cut along or sewn along?
+	RuleDoubtful   = "outline-doubtful"         // a warning: something is left out, or not as it looks
 	RuleScale      = "outline-scale-unsaid"     // how large a unit is
 	RuleActive     = "outline-active-content"   // a script, or something from outside
 )
@@ -51,9 +52,8 @@ func worst(list []finding.Finding) finding.Severity {
 // figure holds of it word for word.
 func ofOutlines(list []finding.Finding) (out []finding.Finding) {
 	words := strings.NewReplacer("A figure", "An outline", "a figure", "an outline", "figure", "outline")
-	rules := strings.NewReplacer("figure-", "outline-")
 	for _, f := range list {
-		f.Rule = rules.Replace(f.Rule)
+		f.Rule = strings.Replace(f.Rule, "figure-", "outline-", 1)
 		f.Headline, f.Why, f.Help = words.Replace(f.Headline), words.Replace(f.Why), words.Replace(f.Help)
 		if f.Rule == RuleActive {
 			f.Why = "An outline is measured and drawn in a booklet that runs nothing that came with a drawing."
@@ -68,7 +68,7 @@ func found(rule string, at finding.Span, label, headline, why, help string) find
 }
 
 func warned(f finding.Finding) finding.Finding {
-	f.Severity = finding.Warning
+	f.Rule, f.Severity = RuleDoubtful, finding.Warning
 	return f
 }
 

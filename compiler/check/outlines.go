@@ -1,0 +1,295 @@
+package check
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"seamwarden/compiler/condition"
+	"seamwarden/compiler/model"
+	"seamwarden/compiler/outline"
+	"seamwarden/dsl/finding"
+)
+
+// What is said of a piece, beside its drawing.
+func init() {
+	register(Rule{ID: "outline-size-missing", Severity: finding.Error, Category: "outlines", run: sizeMissing,
+		Purpose: "A piece is drawn, but not in every size of the pattern, or in one that the pattern has not.",
+		Why:     "Whoever makes that size has nothing to cut out. A size that is only drawn is mostly one whose name is written differently."})
+	register(Rule{ID: "outline-edges-differ", Severity: finding.Error, Category: "outlines", FromAbsence: true, ahead: 1, run: edgesDiffer,
+		Purpose: "The edges of a drawing are not those that the piece names, clockwise in the same order.",
+		Why:     "Seams, hems and marks are told by edges; one that is called otherwise in the drawing has no length, and a ring the other way round is the piece for the other side of the body."})
+	register(Rule{ID: "symmetric-not-drawn", Severity: finding.Error, Category: "outlines", run: notSymmetric,
+		Purpose: "A piece is called symmetric, and its drawing is not.",
+		Why:     "Cut with the other side up it would be another shape, and nobody is told which side goes up."})
+	register(Rule{ID: "fold-edge-not-straight", Severity: finding.Error, Category: "outlines", run: foldNotStraight,
+		Purpose: "A piece is cut on the fold at an edge that is not straight.",
+		Why:     "Cloth folds along a straight line; on a bent edge the two halves would not come out as one piece."})
+	register(Rule{ID: "same-shape-not-drawn", Severity: finding.Error, Category: "outlines", run: notSameShape,
+		Purpose: "A piece is said to copy another along an edge, and no edge of its drawing does.",
+		Why:     "A facing that is not cut to the line that it faces pulls it out of shape."})
+}
+
+// eachDrawn calls f for every drawing of a piece that could be read, and where it holds.
+func (r *run) eachDrawn(f func(p *model.Piece, d *model.Drawn, where condition.Cond)) {
+	for _, p := range r.Pieces {
+		for _, d := range p.Outlines {
+			if d.Art != nil {
+				f(p, d, r.Space.And(p.Cond, d.Cond))
+			}
+		}
+	}
+}
+
+// inOutline says in which sizes a test holds of a drawing, and gives the first such
+// outline. Sizes that are not drawn are passed over.
+func (r *run) inOutline(d *model.Drawn, test func(*outline.Outline) bool) (where condition.Cond, first *outline.Outline) {
+	judged := map[*outline.Outline]bool{} // one drawing may stand for several sizes
+	where = r.InSizes(func(i int) bool {
+		o := d.Outline(r.Pattern, i)
+		if o == nil {
+			return false
+		}
+		bad, known := judged[o]
+		if !known {
+			bad = test(o)
+			judged[o] = bad
+		}
+		if bad && first == nil {
+			first = o
+		}
+		return bad
+	})
+	return
+}
+
+func sizeMissing(r *run) {
+	r.eachDrawn(func(p *model.Piece, d *model.Drawn, where condition.Cond) {
+		missing := r.Space.And(where, r.InSizes(func(i int) bool { return d.Outline(r.Pattern, i) == nil }))
+		extra := r.onlyDrawn(d)
+		say, help := "is not drawn in every size", "Draw the piece in these sizes too: one group for each, such as <g id=\"size-"+r.someSize()+"\">."
+		switch {
+		case len(extra) > 0 && r.possible(missing):
+			say, help = "is drawn in size "+listed(extra)+", which the pattern has not, and not in all that it has", "Name the groups by the sizes in the table of sizes."
+		case len(extra) > 0:
+			missing = where
+			say, help = "is drawn in size "+listed(extra)+", which the pattern has not", "Take the group away, or add the size to the table of sizes."
+		}
+		r.report(missing, at(d.File.Span, "in this file", fmt.Sprintf("%s %s.", Upper(the(p.Name)), say), help))
+	})
+}
+
+func (r *run) someSize() string {
+	if r.Sizes == nil || len(r.Sizes.Sizes) == 0 {
+		return "12"
+	}
+	return r.Sizes.Sizes[0]
+}
+
+// onlyDrawn lists the sizes of a drawing that the pattern has not. A pattern without
+// sizes may have a drawing of one, whatever it is called.
+func (r *run) onlyDrawn(d *model.Drawn) (extra []string) {
+	if r.Sizes == nil {
+		return nil
+	}
+	for _, s := range d.Art.Sizes {
+		for _, name := range s.Sizes {
+			if !slices.Contains(r.Sizes.Sizes, name) {
+				extra = append(extra, name)
+			}
+		}
+	}
+	return
+}
+
+func edgesDiffer(r *run) {
+	r.eachDrawn(func(p *model.Piece, d *model.Drawn, where condition.Cond) {
+		if len(p.Edges) == 0 {
+			return
+		}
+		if unnamed(d) {
+			r.out = append(r.out, unchecked(model.Unchecked{What: "the edges of " + the(p.Name) + ", which its drawing does not name", Span: d.File.Span}))
+			return
+		}
+		bad, first := r.inOutline(d, func(o *outline.Outline) bool { return r.differs(p, o) != "" })
+		if bad = r.Space.And(bad, where); r.possible(bad) {
+			f := at(d.File.Span, "this drawing", "", "")
+			r.wordDifference(&f, p, first)
+			r.tell(d, bad)
+			r.report(bad, f)
+		}
+	})
+}
+
+// unnamed reports whether no edge of a drawing has a name, as in most DXF files.
+func unnamed(d *model.Drawn) bool {
+	for _, s := range d.Art.Sizes {
+		for _, e := range s.Edges {
+			if e.Name != "" {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// lacks lists the drawn edges that the piece does not name, and those of the piece that
+// are not drawn; an edge that only some garments have need not be.
+func (r *run) lacks(p *model.Piece, o *outline.Outline) (unknown []*outline.Edge, undrawn []*model.Edge) {
+	for _, e := range o.Edges {
+		if p.Edge(e.Name) == nil {
+			unknown = append(unknown, e)
+		}
+	}
+	for _, e := range p.Edges {
+		if o.Edge(e.ID) == nil && !r.possible(r.Space.Diff(p.Cond, e.Cond)) {
+			undrawn = append(undrawn, e)
+		}
+	}
+	return
+}
+
+// differs says how the edges of a drawing differ from those of the piece: "names",
+// "order" or "way round", "" if they agree.
+func (r *run) differs(p *model.Piece, o *outline.Outline) string {
+	if unknown, undrawn := r.lacks(p, o); len(unknown)+len(undrawn) > 0 {
+		return "names"
+	}
+	var drawn, named []string
+	for _, e := range o.Edges {
+		drawn = append(drawn, e.Name)
+	}
+	for _, e := range p.Edges {
+		if o.Edge(e.ID) != nil {
+			named = append(named, e.ID)
+		}
+	}
+	if roundAbout(drawn, named) {
+		return ""
+	}
+	slices.Reverse(drawn)
+	if roundAbout(drawn, named) {
+		return "way round"
+	}
+	return "order"
+}
+
+// roundAbout reports whether two lists are the same ring, wherever each begins.
+func roundAbout(a, b []string) bool {
+	if len(a) != len(b) {
+		return false
+	}
+	for k := range a {
+		if slices.Equal(append(slices.Clone(a[k:]), a[:k]...), b) {
+			return true
+		}
+	}
+	return len(a) == 0
+}
+
+func (r *run) wordDifference(f *finding.Finding, p *model.Piece, o *outline.Outline) {
+	unknown, undrawn := r.lacks(p, o)
+	var names, missing, drawn []string
+	for _, e := range unknown {
+		names = append(names, "“"+e.Name+"”")
+	}
+	for _, e := range undrawn {
+		missing = append(missing, "“"+e.ID+"”")
+	}
+	for _, e := range o.Edges {
+		drawn = append(drawn, e.Name)
+	}
+	head := "The drawing of " + the(p.Name)
+	if len(unknown) > 0 {
+		*f = also(*f, unknown[0].Span, "this one")
+	}
+	switch how := r.differs(p, o); {
+	case len(unknown) > 0 && len(undrawn) > 0:
+		f.Headline = fmt.Sprintf("%s has %s where the piece has %s.", head, listed(names), listed(missing))
+		f.Help = "Call the edge the same in both places: the id of its path is its name."
+	case len(unknown) > 0:
+		f.Headline = fmt.Sprintf("%s has %s, which the `edges` of the piece do not name.", head, listed(names))
+		f.Help = "Add it to `edges`; if it is a line inside the piece, give it an id such as \"mark-" + unknown[0].Name + "\", and no id if it is decoration."
+	case how == "names":
+		f.Headline = fmt.Sprintf("%s has no edge %s.", head, listed(missing))
+		f.Help = "Give the path an id of that name, or mark the corner at which it begins."
+	case how == "way round":
+		f.Headline = head + " runs the other way round than its `edges`."
+		f.Help = "Clockwise it has: " + strings.Join(drawn, ", ") + ". Either the list of edges runs the wrong way, or the piece is drawn as its mirror image."
+	default:
+		f.Headline = head + " has its edges in another order than the piece."
+		f.Help = "Clockwise it has: " + strings.Join(drawn, ", ") + "."
+	}
+}
+
+func notSymmetric(r *run) {
+	r.eachDrawn(func(p *model.Piece, d *model.Drawn, where condition.Cond) {
+		if !p.Symmetric {
+			return
+		}
+		bad, _ := r.inOutline(d, func(o *outline.Outline) bool { return len(o.Symmetric()) == 0 })
+		r.report(r.Space.And(bad, where), at(d.File.Span, "the same on no axis", fmt.Sprintf("%s is called symmetric, and its drawing is not.", Upper(the(p.Name))),
+			"Mirrored about no line it comes to lie on itself within 0.5 mm. Mend the drawing, or take `symmetric` out and say in each cut line which side is up."))
+	})
+}
+
+func foldNotStraight(r *run) {
+	r.eachDrawn(func(p *model.Piece, d *model.Drawn, where condition.Cond) {
+		told := map[*model.Edge]condition.Cond{}
+		for _, c := range p.Cuts {
+			e := c.Lay.FoldEdge
+			if !c.Lay.Fold || e == nil {
+				continue
+			}
+			bad, first := r.inOutline(d, func(o *outline.Outline) bool {
+				drawn := o.Edge(e.ID)
+				return drawn != nil && drawn.Form() != outline.Straight
+			})
+			bad = r.Space.Diff(r.Space.And(r.Space.And(bad, where), c.Cond), told[e])
+			if !r.possible(bad) {
+				continue
+			}
+			told[e] = r.Space.Or(told[e], bad)
+			drawn := first.Edge(e.ID)
+			r.report(bad, also(at(c.Span, "on the fold", fmt.Sprintf("%s is cut on the fold at its %s, and that edge is drawn %s.", Upper(the(p.Name)), edgeCalled(e.Name), bent(drawn.Form())),
+				"Draw it straight, or name the edge that lies on the fold."), drawn.Span, "this edge"))
+		}
+	})
+}
+
+// bent words how an edge runs.
+func bent(f outline.Form) string {
+	return map[outline.Form]string{outline.Straight: "straight", outline.Convex: "bulging", outline.Hollow: "hollow", outline.Wavy: "wavy"}[f]
+}
+
+func notSameShape(r *run) {
+	r.eachDrawn(func(p *model.Piece, d *model.Drawn, where condition.Cond) {
+		if p.SameAs == nil || p.SameAs.Edge == nil {
+			return
+		}
+		e := p.SameAs.Edge
+		for _, other := range e.Piece.Outlines {
+			if other.Art == nil {
+				continue
+			}
+			bad := r.InSizes(func(i int) bool {
+				a, b := d.Outline(r.Pattern, i), other.Outline(r.Pattern, i)
+				return a != nil && b != nil && a.Allowance == b.Allowance && b.Edge(e.ID) != nil && !copied(a, b.Edge(e.ID), p.Flipped)
+			})
+			bad = r.Space.And(bad, r.Space.And(where, r.Space.And(other.Cond, e.Piece.Cond)))
+			r.report(bad, also(at(d.File.Span, "no edge like it", fmt.Sprintf("%s is said to copy the %s of %s%s, and no edge of its drawing does.", Upper(the(p.Name)), edgeCalled(e.Name), the(e.Piece.Name), map[bool]string{true: ", flipped"}[p.Flipped]),
+				"Trace the line again, or mend the sentence: `flipped` stands for a mirror image."), p.SameAs.Span, "said here"))
+		}
+	})
+}
+
+// copied reports whether some edge of an outline has the line of another's.
+func copied(o *outline.Outline, of *outline.Edge, flipped bool) bool {
+	for _, e := range o.Edges {
+		as, turned := outline.SameEdge(e, of)
+		if flipped && turned || !flipped && as {
+			return true
+		}
+	}
+	return false
+}
