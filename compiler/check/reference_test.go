@@ -50,6 +50,7 @@ var categories = []struct{ name, title, about string }{
 	{"prose", "Text", "What the author writes in her own words."},
 	{"safety", "Safety", "What can hurt the wearer, above all a child. These rules say where a rule of some country may apply; none of them says that a garment meets one."},
 	{"figures", "Figures", "Drawings."},
+	{"outlines", "Outlines", "Drawn pieces: read from a file, and compared with what is said of them."},
 	{"remarks", "Remarks", "What is said about the findings themselves."},
 }
 

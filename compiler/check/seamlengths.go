@@ -41,20 +41,37 @@ type rowLengths struct {
 }
 
 func seamLengths(r *run) {
-	if !r.anyOutline() {
-		return
-	}
-	taken := r.takenUp()
+	drawn, taken := r.anyOutline(), r.takenUp()
 	for _, s := range r.Seams {
-		if s.Gathered || r.partial(s) {
+		if s.Gathered || s.Ease == nil && !drawn {
 			continue
 		}
+		whole := drawn && !r.partial(s)
 		for _, j := range s.Copies {
-			if r.reportRows(s, r.addUp(s, j, taken)) {
+			if !whole {
+				break
+			}
+			rows := r.addUp(s, j, taken)
+			if whole = wholly(rows); r.reportRows(s, rows) {
 				break // the other side of the body has the same fault
 			}
 		}
+		if s.Ease != nil && !whole {
+			r.out = append(r.out, unchecked(model.Unchecked{What: "the ease of " + seamName(s), Span: s.Sentence}))
+		}
 	}
+}
+
+// wholly reports whether both rows are known in every garment and size.
+func wholly(all []rowLengths) bool {
+	for _, l := range all {
+		for i := range l.rows[0] {
+			if sum := l.rows[0][i] + l.rows[1][i]; math.IsNaN(sum) {
+				return false
+			}
+		}
+	}
+	return len(all) > 0
 }
 
 func (r *run) anyOutline() bool {
@@ -154,13 +171,22 @@ func (r *run) withUse(all []rowLengths, row int, s *model.Seam, u *model.EdgeUse
 	}
 	for _, l := range all {
 		add(l, r.Space.Diff(l.cond, u.Cond), nil)
+		left := r.Space.And(l.cond, u.Cond)
 		for _, d := range u.Edge.Piece.Outlines {
 			if d.Art != nil {
-				add(l, r.Space.And(r.Space.And(l.cond, u.Cond), d.Cond), d)
+				add(l, r.Space.And(left, d.Cond), d)
+				left = r.Space.Diff(left, d.Cond)
 			}
 		}
+		add(unknown(l, row), left, nil)
 	}
 	return
+}
+
+// unknown is the same without a length of one row.
+func unknown(l rowLengths, row int) rowLengths {
+	l.rows[row] = slices.Repeat([]float64{math.NaN()}, len(l.rows[row]))
+	return l
 }
 
 // alongSeam is the length of an edge along the seam in one size; no number if it is not

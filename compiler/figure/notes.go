@@ -10,7 +10,7 @@ import (
 const (
 	ruleUnreadable  = "figure-unreadable"
 	ruleUnsupported = "figure-unsupported"
-	ruleActive      = "figure-active-content"
+	RuleActive      = "figure-active-content"
 )
 
 const (

@@ -120,7 +120,6 @@ func (b *builder) clauses(x *Seam, n *dsl.Seam) (in []string) {
 			x.Allow, x.None, x.Own = nil, true, true
 		case c.Ease != nil:
 			x.Ease = b.amount(c.Ease)
-			b.unchecked("the ease of the "+x.Name+" seam", x.Sentence)
 		case c.Gathered:
 			x.Gathered = true
 			b.unchecked("how the "+x.Name+" seam is gathered", x.Sentence)
