@@ -14,6 +14,7 @@ import (
 	"seamwarden/compiler/booklet"
 	"seamwarden/compiler/check"
 	"seamwarden/compiler/figure"
+	"seamwarden/compiler/outline"
 	"seamwarden/compiler/size"
 	"seamwarden/dsl"
 	"seamwarden/dsl/finding"
@@ -28,6 +29,7 @@ import (
 //	… wrong RULE      gives exactly one finding, of that rule
 //	yaml sizes        a table of sizes, read with no finding; or wrong RULE
 //	svg               a figure, read with no finding; or wrong RULE
+//	svg outline       the same for the outline of a piece
 //	text said         what the block before it makes the compiler say
 //	text printed      the steps that the whole pattern before it prints
 //
@@ -58,6 +60,9 @@ func TestDocsExamples(t *testing.T) {
 					if chart == nil && b.wrong() == "" {
 						t.Errorf("%s: no chart", b.place)
 					}
+				case b.kind == "svg" && b.has("outline"):
+					_, found := outline.Read("outline.svg", []byte(b.text))
+					last = b.judge(t, found, map[string]string{"outline.svg": b.text})
 				case b.kind == "svg":
 					_, found := figure.Read("figure.svg", []byte(b.text))
 					last = b.judge(t, found, map[string]string{"figure.svg": b.text})

@@ -6,6 +6,7 @@ import (
 
 	"seamwarden/compiler/condition"
 	"seamwarden/compiler/model"
+	"seamwarden/compiler/outline"
 	"seamwarden/dsl/finding"
 )
 
@@ -27,7 +28,7 @@ func unclipped(r *run) {
 		bad := r.Space.And(s.Cond, curved)
 		bad = r.unsaid(s, r.Space.Diff(bad, r.whereDone(r.deeds().seam[s], "clip", "notch out", "reinforce")))
 		r.report(bad, at(s.Span, "never clipped", fmt.Sprintf("The %s of %s is curved, and %s is never clipped.", edgeCalled(e.Name), the(e.Piece.Name), seamName(s)),
-			fmt.Sprintf("Add `clip %s` where the curve is hollow, `notch out %s` where it stands out, before it is turned or pressed.", s.ID, s.ID)))
+			r.clipOrNotch(s, e)))
 	}
 }
 
@@ -43,8 +44,8 @@ func (r *run) curved(s *model.Seam) (c condition.Cond, found *model.Edge) {
 		e := u.Edge
 		where := condition.False
 		switch {
-		case turned != condition.False && calledCurved(e):
-			where = turned
+		case turned != condition.False && r.isCurved(e) != condition.False:
+			where = r.Space.And(turned, r.isCurved(e))
 		case turned != condition.False:
 			where = r.Space.And(turned, r.whereDone(r.deeds().edge[e], "staystitch"))
 		case wordIn(e.ID, "neck", "neckline"):
@@ -56,6 +57,50 @@ func (r *run) curved(s *model.Seam) (c condition.Cond, found *model.Edge) {
 		c = r.Space.Or(c, where)
 	}
 	return
+}
+
+// clearlyBent is how many degrees a drawn edge turns, one way, before its allowance has
+// to give (common practice, no source).
+const clearlyBent = 30
+
+// isCurved gives where an edge is curved: as it is drawn, or by its name where it is not.
+func (r *run) isCurved(e *model.Edge) condition.Cond {
+	curved, left := condition.False, condition.True
+	for _, d := range e.Piece.Outlines {
+		if d.Art == nil {
+			continue
+		}
+		bent, _ := r.inOutline(d, func(o *outline.Outline) bool {
+			drawn := o.Edge(e.ID)
+			if drawn == nil || drawn.Form() == outline.Straight {
+				return false
+			}
+			out, in := drawn.Turning()
+			return max(out, in) >= clearlyBent
+		})
+		curved = r.Space.Or(curved, r.Space.And(d.Cond, bent))
+		left = r.Space.Diff(left, d.Cond)
+	}
+	if calledCurved(e) {
+		curved = r.Space.Or(curved, left)
+	}
+	return curved
+}
+
+// clipOrNotch says what to do, by the drawing where there is one.
+func (r *run) clipOrNotch(s *model.Seam, e *model.Edge) string {
+	for _, d := range e.Piece.Outlines {
+		if d.Art == nil || len(d.Art.Sizes) == 0 || d.Art.Sizes[0].Edge(e.ID) == nil {
+			continue
+		}
+		switch d.Art.Sizes[0].Edge(e.ID).Form() {
+		case outline.Hollow:
+			return fmt.Sprintf("It is drawn hollow: add `clip %s` before it is turned or pressed.", s.ID)
+		case outline.Convex:
+			return fmt.Sprintf("It is drawn bulging: add `notch out %s` before it is turned or pressed.", s.ID)
+		}
+	}
+	return fmt.Sprintf("Add `clip %s` where the curve is hollow, `notch out %s` where it stands out, before it is turned or pressed.", s.ID, s.ID)
 }
 
 // calledCurved reports whether the name of an edge says that it is curved. Round

@@ -8,9 +8,9 @@ import (
 
 // The rules of this package.
 const (
-	ruleUnreadable  = "figure-unreadable"
-	ruleUnsupported = "figure-unsupported"
-	RuleActive      = "figure-active-content"
+	ruleUnreadable    = "figure-unreadable"
+	ruleUnsupported   = "figure-unsupported"
+	RuleActiveContent = "figure-active-content"
 )
 
 const (

@@ -102,7 +102,7 @@ func attrWord(name string) string {
 }
 
 func (r *reader) active(at finding.Span, what, left string) {
-	r.notes.add(finding.Finding{Rule: RuleActive, Severity: finding.Error,
+	r.notes.add(finding.Finding{Rule: RuleActiveContent, Severity: finding.Error,
 		Headline: what + " in a figure is never used; " + left + ".",
 		Place:    finding.Place{Span: at, Label: "take this out"},
 		Why:      "A figure goes into a page that works offline and runs nothing that came with a drawing.",

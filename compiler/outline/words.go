@@ -56,7 +56,7 @@ func ofOutlines(list []finding.Finding) (out []finding.Finding) {
 	for _, f := range list {
 		say := finding.Finding{Rule: RuleUnreadable, Severity: f.Severity, Place: f.Place, Related: f.Related,
 			Headline: words.Replace(f.Headline), Why: words.Replace(f.Why), Help: words.Replace(f.Help)}
-		if f.Rule == figure.RuleActive {
+		if f.Rule == figure.RuleActiveContent {
 			say = finding.Finding{Rule: RuleActive, Severity: f.Severity, Place: f.Place, Headline: say.Headline, Help: say.Help,
 				Why: "An outline is measured and drawn in a booklet that runs nothing that came with a drawing."}
 		}
