@@ -241,7 +241,7 @@ func (r *run) widthAt(s *model.Seam, u *model.EdgeUse, drawn *outline.Edge) floa
 // the size in which they differ most.
 func (r *run) reportRows(s *model.Seam, all []rowLengths) bool {
 	bad, worst, least := condition.False, rowLengths{}, 0.0
-	at0 := 0
+	at0, sizes := 0, map[int]bool{}
 	for _, l := range all {
 		wrong := r.InSizes(func(i int) bool {
 			k := max(i, 0)
@@ -249,6 +249,7 @@ func (r *run) reportRows(s *model.Seam, all []rowLengths) bool {
 			if off > least {
 				worst, least, at0 = l, off, k
 			}
+			sizes[k] = sizes[k] || off > 0
 			return off > 0
 		})
 		bad = r.Space.Or(bad, r.Space.And(wrong, l.cond))
@@ -256,7 +257,11 @@ func (r *run) reportRows(s *model.Seam, all []rowLengths) bool {
 	if !r.possible(bad) || worst.rows[0] == nil {
 		return false
 	}
-	r.report(bad, r.wordRows(s, worst.rows[0][at0], worst.rows[1][at0], at0))
+	several := false // the headline ends with the sizes; it names one only if that is not clear
+	for k, wrong := range sizes {
+		several = several || wrong && k != at0
+	}
+	r.report(bad, r.wordRows(s, worst.rows[0][at0], worst.rows[1][at0], at0, several))
 	return true
 }
 
@@ -279,9 +284,9 @@ func (r *run) tooFar(s *model.Seam, a, b float64) float64 {
 	return max(0, math.Abs(a-b)-may)
 }
 
-func (r *run) wordRows(s *model.Seam, a, b float64, size int) finding.Finding {
+func (r *run) wordRows(s *model.Seam, a, b float64, size int, several bool) finding.Finding {
 	in := ""
-	if r.Sizes != nil && len(r.Sizes.Sizes) > 0 {
+	if several {
 		in = " in size " + r.Sizes.Sizes[size]
 	}
 	help := fmt.Sprintf("Mend the drawing, or say how the %s is taken up: `with ease MEASURE`, or `gathered`, in the seam.", r.inUnits(math.Abs(a-b)))
@@ -291,22 +296,24 @@ func (r *run) wordRows(s *model.Seam, a, b float64, size int) finding.Finding {
 	}
 	f := at(s.Span, label, fmt.Sprintf("%s does not fit%s: %s is drawn %s long, %s %s.", Upper(seamName(s)), in, rowWords(s.Joins), r.inUnits(a), rowWords(s.To), r.inUnits(b)), help)
 	for _, t := range s.Rows() {
-		f = also(f, r.drawnAt(t), "drawn here")
+		f = also(f, r.drawnAt(t, size), "drawn here")
 	}
 	return f
 }
 
-// drawnAt is the place of a row's first edge in its drawing.
-func (r *run) drawnAt(t *model.Target) finding.Span {
+// drawnAt is the place of a row's first edge in its drawing for a size.
+func (r *run) drawnAt(t *model.Target, size int) finding.Span {
+	if r.Sizes == nil || len(r.Sizes.Sizes) == 0 {
+		size = -1
+	}
 	for _, u := range t.Uses {
 		for _, d := range u.Edge.Piece.Outlines {
-			if d.Art == nil {
+			o := d.Outline(r.Pattern, size)
+			if o == nil {
 				continue
 			}
-			for _, s := range d.Art.Sizes {
-				if e := s.Edge(u.Edge.ID); e != nil {
-					return e.Span
-				}
+			if e := o.Edge(u.Edge.ID); e != nil {
+				return e.Span
 			}
 		}
 	}
