@@ -11,7 +11,11 @@ func mix(a, b Point, t float64) Point { return Point{X: a.X + (b.X-a.X)*t, Y: a.
 
 func minus(a, b Point) Point { return Point{X: a.X - b.X, Y: a.Y - b.Y} }
 
-func distance(a, b Point) float64 { return math.Hypot(a.X-b.X, a.Y-b.Y) }
+// distance needs no care for numbers too large to square: a piece fits into a kilometre.
+func distance(a, b Point) float64 {
+	x, y := a.X-b.X, a.Y-b.Y
+	return math.Sqrt(x*x + y*y)
+}
 
 // cross is positive if b turns clockwise from a, as it is seen with y down.
 func cross(a, b Point) float64 { return a.X*b.Y - a.Y*b.X }

@@ -58,6 +58,7 @@ func withoutFlat(ring []Grid) (out []Grid) {
 // outer gives the points of a polygon that lies on the outer side of the edge, without
 // its last point, at most tolerance away.
 func (e *Edge) outer(tolerance float64) (out []Point) {
+	out = make([]Point, 0, 8*len(e.Curves))
 	for i := range e.Curves {
 		c := e.Curves[i]
 		out = append(out, c.from())

@@ -70,8 +70,8 @@ func (b *builder) sound() bool {
 	if o.signed() < 0 {
 		o.reverse()
 	}
-	var ring []Point
-	var of []*Edge
+	const usual = 64 // points of a flattened ring
+	ring, of := make([]Point, 0, usual), make([]*Edge, 0, usual)
 	for _, e := range o.Edges {
 		for _, p := range e.outer(containTolerance) {
 			if n := len(ring); n == 0 || distance(ring[n-1], p) > 1e-6 {
@@ -183,17 +183,21 @@ func (sh *shape) along() (all []Point) {
 // none is within reach.
 func (o *Outline) nearest(p Point, reach float64) (found *Edge, along, off float64) {
 	off = reach
+	curve, share := 0, 0.0
 	for _, e := range o.Edges {
-		gone := 0.0
 		for i := range e.Curves {
-			c := &e.Curves[i]
-			if t, d := c.nearest(p, off); d <= off {
-				found, along, off = e, gone+c.lengthTo(t), d
+			if t, d := e.Curves[i].nearest(p, off); d <= off {
+				found, curve, share, off = e, i, t, d
 			}
-			gone += c.Length()
 		}
 	}
-	return
+	if found == nil {
+		return
+	}
+	for i := range curve {
+		along += found.Curves[i].Length()
+	}
+	return found, along + found.Curves[curve].lengthTo(share), off
 }
 
 // nearest gives the parameter of the place of the curve nearest to p, and how far off

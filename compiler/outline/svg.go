@@ -280,6 +280,7 @@ func kindOf(id string) (kind, name string) {
 // take turns commands into curves in millimetres. Stretches of no length are left out.
 func (sh *shape) take(commands []figure.Command, m figure.Transform) {
 	var pen, start Point
+	sh.curves = make([]Curve, 0, len(commands))
 	for _, c := range commands {
 		p := c.Points
 		for i := range p {
