@@ -19,6 +19,9 @@ func init() {
 	register(Rule{ID: "outline-edges-differ", Severity: finding.Error, Category: "outlines", FromAbsence: true, ahead: 1, run: edgesDiffer,
 		Purpose: "The edges of a drawing are not those that the piece names, clockwise in the same order.",
 		Why:     "Seams, hems and marks are told by edges; one that is called otherwise in the drawing has no length, and a ring the other way round is the piece for the other side of the body."})
+	register(Rule{ID: "outline-given-twice", Severity: finding.Error, Category: "outlines", run: drawnTwice,
+		Purpose: "Two drawings of a piece hold for the same garment.",
+		Why:     "Nobody can tell which of the two is cut out."})
 	register(Rule{ID: "symmetric-not-drawn", Severity: finding.Error, Category: "outlines", run: notSymmetric,
 		Purpose: "A piece is called symmetric, and its drawing is not.",
 		Why:     "Cut with the other side up it would be another shape, and nobody is told which side goes up."})
@@ -61,6 +64,18 @@ func (r *run) inOutline(d *model.Drawn, test func(*outline.Outline) bool) (where
 		return bad
 	})
 	return
+}
+
+func drawnTwice(r *run) {
+	for _, p := range r.Pieces {
+		for i, d := range p.Outlines {
+			for _, first := range p.Outlines[:i] {
+				both := r.Space.All(p.Cond, d.Cond, first.Cond)
+				r.report(both, also(at(d.File.Span, "a second drawing", fmt.Sprintf("%s has two drawings.", Upper(the(p.Name))),
+					"Keep one, or say in which garments each of them holds, such as `when A`."), first.File.Span, "the first"))
+			}
+		}
+	}
 }
 
 func sizeMissing(r *run) {

@@ -169,3 +169,31 @@ word "grade" "Trim each layer of an allowance to a different width."
 func saidOf(f finding.Finding) string {
 	return strings.ReplaceAll(f.Headline+" "+f.When, "\u00a0", " ")
 }
+
+// TestOutlineFiles shows what is said where the front door finds no outline, and that a
+// DXF file without names of edges is listed as not checked.
+func TestOutlineFiles(t *testing.T) {
+	dxf := "9\n$INSUNITS\n70\n4\n0\nBLOCK\n2\n%s\n0\nLWPOLYLINE\n8\n1\n70\n1\n10\n0\n20\n0\n10\n300\n20\n0\n10\n300\n20\n80\n10\n0\n20\n80\n0\nENDBLK\n"
+	for _, c := range []struct{ file, text, rule, says string }{
+		{"band.txt", "", "outline-unreadable", "neither an SVG nor a DXF file"},
+		{"../band.svg", "", "file-outside-the-folder", ""},
+		{"gone.svg", "", "file-unreadable", "The outline gone.svg cannot be opened"},
+		{"band.dxf", fmt.Sprintf(dxf, "band"), "not-checked", "the edges of the band, which its drawing does not name"},
+		{"band.dxf", fmt.Sprintf(dxf, "Cuff") + fmt.Sprintf(dxf, "Tab"), "outline-name-unclear", "no piece called Band in band.dxf"},
+		{"band.dxf", "0\nEOF\n", "outline-unreadable", "There is no piece in the DXF file"},
+	} {
+		files := map[string]string{"sizes.yaml": twoSizes, "front.svg": frontOf("none")}
+		if c.text != "" {
+			files[c.file] = c.text
+		}
+		files["pattern.seam"] = strings.Replace(skirtOf("", "right side up"), `"band.svg"`, `"`+c.file+`"`, 1)
+		found, sources := findings(t, files)
+		ok := false
+		for _, f := range found {
+			ok = ok || f.Rule == c.rule && strings.Contains(f.Headline, c.says)
+		}
+		if !ok || len(counting(found)) > 1 {
+			t.Errorf("%s: want %s, %q, got\n%s", c.file, c.rule, c.says, written(found, sources))
+		}
+	}
+}
