@@ -2,7 +2,6 @@ package check
 
 import (
 	"fmt"
-	"regexp"
 	"strings"
 
 	"seamwarden/compiler/condition"
@@ -41,8 +40,9 @@ func speaksOfAbsent(r *run) {
 		}
 		groups[bad] = append(groups[bad], s)
 	}
-	for _, t := range r.written() {
-		text := withoutBraces(strings.ToLower(t.text))
+	small := r.smallWritten()
+	for i, t := range r.written() {
+		text := withoutBraces(small[i])
 		if len(text) == len(t.text) && r.possible(t.cond) {
 			v.listen(t, text, note)
 		}
@@ -78,18 +78,18 @@ func (v *vocabulary) listen(t stepText, text string, note func(condition.Cond, s
 			note(bad, spoken{name, t.at(hit[0], hit[1]), decl})
 		}
 	}
-	for _, n := range v.names {
-		if strings.Contains(text, n.name) {
-			try(n.cond, func(bad condition.Cond) []int { return v.spokenOf(t.text, text, n, bad) }, n.name, n.decl)
-		}
+	for _, k := range v.maybeIn(text) {
+		n := v.names[k]
+		try(n.cond, func(bad condition.Cond) []int { return v.spokenOf(t.text, text, n, bad) }, n.name, n.decl)
 	}
-	for _, m := range seamWords().FindAllStringSubmatchIndex(text, -1) {
-		word := singular(text[m[2]:m[3]])
+	for start, end, word := seamCalled(text, 0); start >= 0; start, end, word = seamCalled(text, end) {
+		m := []int{start, end}
+		word = singular(word)
 		c, known := v.words[word]
-		if !known || bodyWords[word] || supposing().MatchString(sentenceAt(text, m[0])) || oneOfSeveral(text, m) {
+		if !known || bodyWords[word] || supposing.in(sentenceAt(text, start)) || oneOfSeveral(text, m) {
 			continue
 		}
-		try(c, func(condition.Cond) []int { return m[:2] }, word+" seam", finding.Span{})
+		try(c, func(condition.Cond) []int { return m }, word+" seam", finding.Span{})
 	}
 }
 
@@ -100,11 +100,12 @@ func (v *vocabulary) spokenOf(source, text string, n spokenName, bad condition.C
 	if fetchedThere(source, n.name) {
 		return nil
 	}
-	for _, hit := range n.find().FindAllStringIndex(text, -1) {
-		sentence := sentenceAt(text, hit[0])
+	for start, end := n.find(text, 0); start >= 0; start, end = n.find(text, end) {
+		hit := []int{start, end}
+		sentence := sentenceAt(text, start)
 		switch {
-		case partOfAnother(text, hit, n.name, v.conds, v.r, bad), ofATool().MatchString(text[hit[1]:]), supposing().MatchString(sentence), oneOfSeveral(text, hit), strings.HasSuffix(text[:hit[0]], " no "):
-		case n.alone && text[hit[0]] == 'a' && deniedThere().MatchString(sentence):
+		case partOfAnother(text, hit, n.name, v.conds, v.r, bad), ofATool(text[end:]), supposing.in(sentence), oneOfSeveral(text, hit), strings.HasSuffix(text[:start], " no "):
+		case n.alone && text[start] == 'a' && deniedThere.in(sentence):
 		default:
 			return hit
 		}
@@ -117,9 +118,6 @@ func (v *vocabulary) spokenOf(source, text string, n spokenName, bad condition.C
 func oneOfSeveral(text string, hit []int) bool {
 	return strings.HasPrefix(text[hit[1]:], " or ") || strings.HasSuffix(text[:hit[0]], " or ")
 }
-
-// seamWords finds a seam that is called by a word of its name: the yoke seam.
-var seamWords = expression(`\bthe ([a-z]+) seams?\b`)
 
 // bracesOut finds what text fetches, which has a rule of its own.
 var bracesOut = expression(`\{[^{}]*\}`)
@@ -147,6 +145,9 @@ func withoutBraces(text string) string {
 
 // fetchedThere reports whether the text fetches the same thing in braces.
 func fetchedThere(text, name string) bool {
+	if !strings.Contains(text, "{") {
+		return false
+	}
 	for _, b := range bracesOut().FindAllString(text, -1) {
 		for _, word := range strings.FieldsFunc(strings.ToLower(b), func(c rune) bool { return !(c >= 'a' && c <= 'z') }) {
 			if strings.Contains(name, word) && len(word) > 3 {
@@ -169,19 +170,15 @@ func shortName(name string) string {
 	return name
 }
 
-func wholeWord(name string) *regexp.Regexp {
-	return regexp.MustCompile(`\b` + regexp.QuoteMeta(name) + `s?\b`)
-}
-
 // partOfAnother reports whether the words belong to the longer name of something
 // that is there.
 func partOfAnother(text string, hit []int, name string, conds map[string]condition.Cond, r *run, bad condition.Cond) bool {
 	for other, c := range conds {
-		if other == name || !strings.Contains(other, name) || r.possible(r.Space.Diff(bad, c)) {
+		if other == name || !strings.Contains(other, name) || !strings.Contains(text, other) || r.possible(r.Space.Diff(bad, c)) {
 			continue
 		}
-		for _, h := range wholeWord(other).FindAllStringIndex(text, -1) {
-			if h[0] <= hit[0] && h[1] >= hit[1] {
+		for start, end := wholeWord(text, other, 0); start >= 0; start, end = wholeWord(text, other, end) {
+			if start <= hit[0] && end >= hit[1] {
 				return true
 			}
 		}

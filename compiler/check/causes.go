@@ -1,8 +1,6 @@
 package check
 
 import (
-	"regexp"
-
 	"seamwarden/compiler/assembly"
 	"seamwarden/compiler/model"
 )
@@ -45,7 +43,7 @@ func ownLine(op *model.Op) bool {
 }
 
 // foldedEnds finds a sentence about the ends of a binding that are folded in.
-var foldedEnds = regexp.MustCompile(`(?i)\b(fold|turn|tuck|mitre|miter)[^.]*\b(end|ends|corners?)\b|\b(end|ends)\b[^.]*\b(fold|turn|tuck)(ed|s)?\b`)
+var foldedEnds = expression(`(?i)\b(fold|turn|tuck|mitre|miter)[^.]*\b(end|ends|corners?)\b|\b(end|ends)\b[^.]*\b(fold|turn|tuck)(ed|s)?\b`)
 
 // endsFolded reports whether the text of a step says what becomes of the ends of
 // a binding.
@@ -53,11 +51,11 @@ func endsFolded(s *model.Step) bool {
 	for _, i := range s.Items {
 		switch x := i.(type) {
 		case *model.Prose:
-			if foldedEnds.MatchString(x.Text) {
+			if foldedEnds().MatchString(x.Text) {
 				return true
 			}
 		case *model.Op:
-			if x.As != nil && foldedEnds.MatchString(x.As.Text) {
+			if x.As != nil && foldedEnds().MatchString(x.As.Text) {
 				return true
 			}
 		}

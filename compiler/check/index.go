@@ -12,16 +12,18 @@ import (
 // over the seams, so that no rule walks over all steps for each seam. Its lists are
 // shared: they must not be changed.
 type index struct {
-	steps  []*model.Step
-	ops    []*model.Op
-	byVerb map[string][]*model.Op
-	sewing map[*model.Seam][]sewing
-	blind  []sewing                       // of seams of which nobody knows what they join
-	named  map[*model.Seam][]*model.Piece // the pieces that a seam names
-	naming map[*model.Piece][]*model.Seam // the seams that name a piece
-	texts  []stepText
-	told   []stepText // see written
-	small  []string   // the same texts in small letters
+	steps      []*model.Step
+	ops        []*model.Op
+	byVerb     map[string][]*model.Op
+	sewing     map[*model.Seam][]sewing
+	blind      []sewing                       // of seams of which nobody knows what they join
+	named      map[*model.Seam][]*model.Piece // the pieces that a seam names
+	naming     map[*model.Piece][]*model.Seam // the seams that name a piece
+	texts      []stepText
+	told       []stepText // see written
+	small      []string   // texts in small letters
+	smallTold  []string   // told in small letters
+	smallNames []string   // what pieces are called, in small letters
 
 	marked, used map[any]condition.Cond // see signs
 	firstUse     map[any]*model.Op
@@ -112,6 +114,17 @@ func (r *run) smallTexts() []string {
 		}
 	}
 	return r.index.small
+}
+
+// smallPieces gives the names of the pieces in small letters, in their order.
+func (r *run) smallPieces() []string {
+	if r.index.smallNames == nil {
+		r.index.smallNames = make([]string, len(r.Pieces))
+		for i, p := range r.Pieces {
+			r.index.smallNames[i] = strings.ToLower(p.Name)
+		}
+	}
+	return r.index.smallNames
 }
 
 // sewnOn lists what sews a seam line.

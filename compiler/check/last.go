@@ -13,11 +13,12 @@ func init() {
 		Why:     "A pin that stays in a seam hurts whoever wears the garment first. A last look costs a minute."})
 }
 
-// pinsSpoken are pins and clips as things; pinsSought is how a step sends somebody
-// to look for them.
+// pinsSpoken are pins and clips as things; seeks and leftThere are how a step sends
+// somebody to look for them.
 var (
-	pinsSpoken = expression(`\bpins?\b`)
-	pinsSought = expression(`\b(feel|look|check|search|count|run|go over|see that|make sure|remove|take out|free of|forgotten)\b[^.]*\bpins?\b|\bpins?\b[^.]*\b(left|forgotten|remain|stay)`)
+	pinsSpoken = phrases{"pin", "pins"}
+	seeks      = phrases{"feel", "look", "check", "search", "count", "run", "go over", "see that", "make sure", "remove", "take out", "free of", "forgotten"}
+	leftThere  = stemsOf("left", "forgotten", "remain", "stay")
 )
 
 // pinsLeft looks in the steps alone: a caution in the front of the booklet is read
@@ -25,18 +26,19 @@ var (
 func pinsLeft(r *run) {
 	spoken, sought := condition.False, condition.False
 	var first finding.Span
-	for _, t := range r.written() {
-		text := strings.ToLower(t.text)
-		hit := pinsSpoken().FindStringIndex(text)
-		if hit == nil || safetyPin(text) {
+	small := r.smallWritten()
+	for i, t := range r.written() {
+		text := small[i]
+		start, end := pinsSpoken.first(text, 0)
+		if start < 0 || safetyPin(text) {
 			continue
 		}
-		if t.step != nil && pinsSought().MatchString(text) {
+		if t.step != nil && pinsSought(text) {
 			sought = r.Space.Or(sought, t.cond)
 			continue
 		}
 		if spoken == condition.False && len(text) == len(t.text) {
-			first = t.at(hit[0], hit[1])
+			first = t.at(start, end)
 		}
 		spoken = r.Space.Or(spoken, t.cond)
 	}
@@ -44,11 +46,33 @@ func pinsLeft(r *run) {
 		"Say so in the last step: feel along the seams and edges for pins."))
 }
 
+// pinsSought reports whether a sentence of a text sends to look for pins, or speaks
+// of pins that are left.
+func pinsSought(text string) bool {
+	for sentence := range strings.SplitSeq(text, ".") {
+		start, end := pinsSpoken.first(sentence, 0)
+		if start < 0 {
+			continue
+		}
+		if _, sought := seeks.first(sentence, 0); sought >= 0 {
+			if pin, _ := pinsSpoken.first(sentence, sought); pin >= 0 {
+				return true
+			}
+		}
+		for at := range leftThere.beginnings(sentence) {
+			if at >= end {
+				return true
+			}
+		}
+	}
+	return false
+}
+
 // safetyPin reports whether the only pins of a text are safety pins, or it does
 // without them.
 func safetyPin(text string) bool {
-	for _, p := range pinsSpoken().FindAllStringIndex(text, -1) {
-		if before := text[:p[0]]; !strings.HasSuffix(before, "safety ") && !strings.HasSuffix(before, "in place of ") && !strings.HasSuffix(before, "no ") && !strings.HasSuffix(before, "without ") {
+	for start, end := pinsSpoken.first(text, 0); start >= 0; start, end = pinsSpoken.first(text, end) {
+		if before := text[:start]; !strings.HasSuffix(before, "safety ") && !strings.HasSuffix(before, "in place of ") && !strings.HasSuffix(before, "no ") && !strings.HasSuffix(before, "without ") {
 			return false
 		}
 	}

@@ -29,26 +29,42 @@ var doneBy = map[string][]string{
 	"tuck": {"tuck", "sew", "fold"}, "turn": {"turn", "turn under", "press under", "fold", "roll", "hem"}, "understitch": {"understitch"},
 }
 
-// promises finds the verbs of a title: the first word, and what follows "and" or a
-// comma, each with the thing that it acts on or another verb behind it.
-var promises = expression(`(?:^|,? and |, )([a-z]+)(?: the\b| a\b| an\b| each\b| every\b| all\b| both\b| it\b| them\b| its\b| their\b| your\b|,? and [a-z])`)
+// promises finds the verbs of a title, which is in small letters: the first word,
+// and what follows "and" or a comma, each with the thing that it acts on or another
+// verb behind it.
+func promises(title string) (verbs []string) {
+	for at := range len(title) {
+		if at > 0 && !strings.HasSuffix(title[:at], " and ") && !strings.HasSuffix(title[:at], ", ") {
+			continue
+		}
+		end := at
+		for end < len(title) && letter(title[end]) {
+			end++
+		}
+		if verb := title[at:end]; doneBy[verb] != nil && goesOn(title[end:]) {
+			verbs = append(verbs, verb)
+		}
+	}
+	return verbs
+}
+
+// goesOn reports whether what stands behind a verb makes it one.
+func goesOn(after string) bool {
+	if rest, ok := strings.CutPrefix(strings.TrimPrefix(after, ","), " and "); ok && rest != "" && letter(rest[0]) {
+		return true
+	}
+	return len(after) > 1 && after[0] == ' ' && actedOn.begin(after[1:]) > 0
+}
+
+var actedOn = phrases{"the", "a", "an", "each", "every", "all", "both", "it", "them", "its", "their", "your"}
 
 // promised compares the titles of steps with what is done in them. A step that
 // only speaks may do the work in its text, and a pattern that declares this kind
 // of work nowhere leaves it to its texts throughout.
 func promised(r *run) {
 	for _, s := range r.Steps() {
-		title := strings.ToLower(s.Title.Text)
-		for from := 0; from < len(title); {
-			m := promises().FindStringSubmatchIndex(title[from:])
-			if m == nil {
-				break
-			}
-			verb := title[from+m[2] : from+m[3]]
-			from += m[3]
-			if doneBy[verb] != nil {
-				r.promise(s, verb)
-			}
+		for _, verb := range promises(strings.ToLower(s.Title.Text)) {
+			r.promise(s, verb)
 		}
 	}
 }
@@ -104,7 +120,7 @@ func (r *run) declares(verb string) bool {
 
 // tellsTo reports whether a text tells to do something by its verb.
 func tellsTo(text, verb string) bool {
-	for _, w := range notLetters().Split(strings.ToLower(text), -1) {
+	for w := range lettersOf(strings.ToLower(text)) {
 		if w == verb {
 			return true
 		}

@@ -19,6 +19,17 @@ func (r *run) written() []stepText {
 	return r.index.told
 }
 
+// smallWritten gives the same texts in small letters.
+func (r *run) smallWritten() []string {
+	if r.index.smallTold == nil {
+		r.index.smallTold = r.smallTexts()
+		for _, t := range r.written()[len(r.index.smallTold):] {
+			r.index.smallTold = append(r.index.smallTold, strings.ToLower(t.text))
+		}
+	}
+	return r.index.smallTold
+}
+
 func (r *run) allWritten() (all []stepText) {
 	for _, t := range r.stepTexts() {
 		t.cond = r.Space.And(t.cond, r.worked(t.step))
@@ -90,10 +101,11 @@ func (r *run) worked(s *model.Step) condition.Cond {
 
 // supposing are words by which a sentence speaks of what may not be there, or of
 // one of several.
-var supposing = expression(`\b(if|unless|whether|without|views?|instead|as for|like|option|options|leave out|left out|chose|chosen|(where|when) (there|you|your|one|it has|it is there))\b`)
+var supposing = phrases{"if", "unless", "whether", "without", "view", "views", "instead", "as for", "like", "option", "options", "leave out", "left out", "chose", "chosen",
+	"where there", "where you", "where your", "where one", "where it has", "where it is there", "when there", "when you", "when your", "when one", "when it has", "when it is there"}
 
 // deniedThere are words that say that something is not there.
-var deniedThere = expression(`\b(not|no|never|none|nothing|neither|nor)\b`)
+var deniedThere = phrases{"not", "no", "never", "none", "nothing", "neither", "nor"}
 
 // sentenceAt gives the sentence of a text in which a place lies.
 func sentenceAt(text string, at int) string {

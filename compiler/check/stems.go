@@ -13,26 +13,35 @@ func expression(text string) func() *regexp.Regexp {
 // Trying an expression at every place of every text is the slowest thing that a
 // check does, and most texts hold none of its words. stems are letters, small, of
 // which a text must hold one for an expression to find anything in it.
-type stems []string
+type stems struct {
+	list  []string
+	begin func() *[1024]bool // made when it is first wanted
+}
+
+func stemsOf(list ...string) *stems {
+	s := &stems{list: list}
+	s.begin = sync.OnceValue(s.firstTwo)
+	return s
+}
 
 // in reports whether a text holds one of the stems, whatever its capitals.
-func (list stems) in(text string) bool {
-	for range list.places(text, false) {
+func (s *stems) in(text string) bool {
+	for range s.places(text, false) {
 		return true
 	}
 	return false
 }
 
 // beginnings gives the places where a word of a text begins with one of the stems.
-func (list stems) beginnings(text string) func(yield func(int) bool) { return list.places(text, true) }
+func (s *stems) beginnings(text string) func(yield func(int) bool) { return s.places(text, true) }
 
 // places goes through a text once; at most places a look at two letters is enough.
-func (list stems) places(text string, atWord bool) func(yield func(int) bool) {
+func (s *stems) places(text string, atWord bool) func(yield func(int) bool) {
 	return func(yield func(int) bool) {
-		begins := list.firstTwo()
+		begins := s.begin()
 		inWord := false
 		for i := range len(text) {
-			if !(atWord && inWord) && begins[twoAt(text, i)] && list.at(text[i:]) && !yield(i) {
+			if !(atWord && inWord) && begins[twoAt(text, i)] && s.at(text[i:]) && !yield(i) {
 				return
 			}
 			if atWord {
@@ -54,23 +63,24 @@ func twoAt(text string, i int) int {
 
 // firstTwo marks the two letters that each stem begins with; after a stem of one any
 // letter may follow.
-func (list stems) firstTwo() (begins [1024]bool) {
-	for _, s := range list {
-		if len(s) > 1 {
-			begins[twoAt(s, 0)] = true
+func (s *stems) firstTwo() *[1024]bool {
+	var begins [1024]bool
+	for _, one := range s.list {
+		if len(one) > 1 {
+			begins[twoAt(one, 0)] = true
 			continue
 		}
 		for next := range 32 {
-			begins[twoAt(s, 0)|next] = true
+			begins[twoAt(one, 0)|next] = true
 		}
 	}
-	return
+	return &begins
 }
 
 // at reports whether a text begins with one of the stems.
-func (list stems) at(text string) bool {
-	for _, s := range list {
-		if hasStem(text, s) {
+func (s *stems) at(text string) bool {
+	for _, one := range s.list {
+		if hasStem(text, one) {
 			return true
 		}
 	}
@@ -97,8 +107,8 @@ func small(c byte) byte {
 }
 
 // The stems of viewNamed, sizeNamed, noSpace and takenOut.
-var viewStems, sizeStems, slashStems, basteStems = stems{"view "}, stems{"size"}, stems{"/"}, stems{"bast"}
+var viewStems, sizeStems, slashStems, basteStems = stemsOf("view "), stemsOf("size"), stemsOf("/"), stemsOf("bast")
 
 // claimStems are how the words begin with which a claim begins.
-var claimStems = stems{"high-v", "high v", "hi-v", "hi v", "hiv", "ppe", "protective", "safety garment", "flame", "fire", "choke", "child", "ce-", "ce ", "certified",
-	"complies", "comply", "meet", "conform", "tested"}
+var claimStems = stemsOf("high-v", "high v", "hi-v", "hi v", "hiv", "ppe", "protective", "safety garment", "flame", "fire", "choke", "child", "ce-", "ce ", "certified",
+	"complies", "comply", "meet", "conform", "tested")

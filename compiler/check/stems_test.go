@@ -24,7 +24,7 @@ func TestStems(t *testing.T) {
 	for _, c := range []struct {
 		name  string
 		form  *regexp.Regexp
-		stems stems
+		stems *stems
 	}{{"claims", claimed, claimStems}, {"views", viewNamed(), viewStems}, {"sizes", sizeNamed(), sizeStems}, {"spaces", noSpace(), slashStems}, {"baste", takenOut(), basteStems}} {
 		found := 0
 		rapid.Check(t, func(t *rapid.T) {

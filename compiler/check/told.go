@@ -2,7 +2,8 @@ package check
 
 import (
 	"fmt"
-	"regexp"
+	"maps"
+	"slices"
 	"strings"
 
 	"seamwarden/compiler/condition"
@@ -19,10 +20,10 @@ func init() {
 // outcome is what an operation leaves behind, as texts speak of it.
 type outcome struct {
 	verb     string
-	by       []string              // the operations that leave it
-	stitches bool                  // the word is the name of the stitches, wherever they are; else it is said of a piece of the step
-	stem     string                // letters that the text must hold
-	find     func() *regexp.Regexp // the words
+	by       []string // the operations that leave it
+	stitches bool     // the word is the name of the stitches, wherever they are; else it is said of a piece of the step
+	stem     string   // letters that the text must hold
+	words    phrases  // nil for marks, which are nouns
 }
 
 // outcomes are words that name what one operation leaves. Turned, sewn, stitched
@@ -39,31 +40,77 @@ var outcomes = []outcome{
 	said("fuse", "fused", "fused", "fuse"),
 	said("gather", "gathered", "gathered", "gather", "ease", "shirr", "pleat", "thread", "stitch", "sew"),
 	said("clip", "clipped", "clipped", "clip", "notch out", "trim", "grade", "slash", "cut"),
-	said("bind", "bound", "bound (?:edge|end)s?", "bind", "cover"),
-	said("press under", "pressed", "pressed (?:edge|end)s?", "press under", "turn under", "hem"),
+	said("bind", "bound", "bound edge|bound edges|bound end|bound ends", "bind", "cover"),
+	said("press under", "pressed", "pressed edge|pressed edges|pressed end|pressed ends", "press under", "turn under", "hem"),
 	stitches("baste", "basting", "basting", "baste", "tack"),
 	stitches("topstitch", "topstitching", "topstitching", visible...),
 	stitches("understitch", "understitching", "understitching", "understitch"),
 	stitches("staystitch", "staystitching", "staystitching", "staystitch", "reinforce"),
-	stitches("bar-tack", "bar tack", "bar tacks?", "bar-tack", "tack", "stitch"),
-	stitches("mark", "mark", "(?:the|its|their|each|every|both|two) (?:[a-z]+ )?marks?", "mark"),
+	stitches("bar-tack", "bar tack", "bar tack|bar tacks", "bar-tack", "tack", "stitch"),
+	{"mark", []string{"mark"}, true, "mark", nil},
 }
 
 var visible = []string{"topstitch", "edgestitch", "stitch", "quilt", "ditch", "hem", "fell"}
 
 func said(verb, stem, words string, by ...string) outcome {
-	return outcome{verb, by, false, stem, expression(`\b` + words + `\b`)}
+	return outcome{verb, by, false, stem, strings.Split(words, "|")}
 }
 
 func stitches(verb, stem, words string, by ...string) outcome {
-	return outcome{verb, by, true, stem, expression(`\b` + words + `\b`)}
+	return outcome{verb, by, true, stem, strings.Split(words, "|")}
+}
+
+// find gives the first place from one on where a text, in small letters, speaks of
+// the outcome; -1 if it does not.
+func (o *outcome) find(text string, from int) (start, end int) {
+	if o.words != nil {
+		return o.words.first(text, from)
+	}
+	for {
+		if start, end = markArticles.first(text, from); start < 0 {
+			return -1, -1
+		}
+		if n := marksBehind(text[end:]); n > 0 {
+			return start, end + n
+		}
+		from = end
+	}
+}
+
+// markArticles are the words that make a noun of "mark".
+var markArticles = phrases{"the", "its", "their", "each", "every", "both", "two"}
+
+// marksBehind gives the length of " mark", " marks" or one more word and these at
+// the beginning of a text, 0 if it does not begin so.
+func marksBehind(text string) int {
+	if text == "" || text[0] != ' ' {
+		return 0
+	}
+	word := 1
+	for word < len(text) && letter(text[word]) {
+		word++
+	}
+	for _, at := range []int{word + 1, 1} {
+		if at > len(text) || at > 1 && (word == 1 || text[word] != ' ') || !strings.HasPrefix(text[at:], "mark") {
+			continue
+		}
+		end := at + len("mark")
+		if end < len(text) && text[end] == 's' && atEdge(text, end+1) {
+			end++
+		}
+		if atEdge(text, end) {
+			return end
+		}
+	}
+	return 0
 }
 
 // toldOf looks in every text for what no operation leaves.
 func toldOf(r *run) {
 	w := r.doings()
-	for _, t := range r.written() {
-		text := strings.ToLower(t.text)
+	small := r.smallWritten()
+	for i, t := range r.written() {
+		text := small[i]
 		if len(text) != len(t.text) {
 			continue
 		}
@@ -79,9 +126,10 @@ func toldOf(r *run) {
 // Where a pattern does this kind of work nowhere by an operation, the text that
 // tells to do it is enough.
 func (w *doings) listen(t stepText, text string, o *outcome) {
-	for _, hit := range o.find().FindAllStringIndex(text, -1) {
-		sentence := sentenceAt(text, hit[0])
-		if supposing().MatchString(sentence) || deniedThere().MatchString(sentence) || strings.HasPrefix(text[hit[1]:], " to ") && o.verb == "bind" {
+	for start, end := o.find(text, 0); start >= 0; start, end = o.find(text, end) {
+		hit := []int{start, end}
+		sentence := sentenceAt(text, start)
+		if supposing.in(sentence) || deniedThere.in(sentence) || strings.HasPrefix(text[end:], " to ") && o.verb == "bind" {
 			continue
 		}
 		done, what := w.everywhere(o), ""
@@ -117,14 +165,12 @@ type doings struct {
 	r    *run
 	ops  map[string][]*model.Op // by verb
 	read string                 // every text that may tell to do something, in small letters
+	of   map[*model.Target][]*model.Piece
+	in   map[*model.Step]map[*model.Piece]bool
 }
 
 func (r *run) doings() *doings {
-	w := &doings{r: r, ops: map[string][]*model.Op{}}
-	for _, op := range r.Ops() {
-		w.ops[op.Verb] = append(w.ops[op.Verb], op)
-	}
-	return w
+	return &doings{r: r, ops: r.index.byVerb, of: map[*model.Target][]*model.Piece{}, in: map[*model.Step]map[*model.Piece]bool{}}
 }
 
 func (w *doings) any(o *outcome) bool {
@@ -155,12 +201,14 @@ var markIt = expression(`(?:^|[.:;!]\s+|\n\s*|\band |\bthen )(?:mark|transfer) (
 // left to the texts.
 func (w *doings) toldAnywhere(o *outcome) bool {
 	if w.read == "" {
-		for _, t := range w.r.stepTexts() {
-			w.read += " " + strings.ToLower(t.text)
+		var all strings.Builder
+		for _, t := range w.r.smallTexts() {
+			all.WriteString(" " + t)
 		}
 		for _, s := range w.r.Steps() {
-			w.read += " " + strings.ToLower(s.Title.Text)
+			all.WriteString(" " + strings.ToLower(s.Title.Text))
 		}
+		w.read = all.String()
 	}
 	switch o.verb {
 	case "bind", "press under":
@@ -190,8 +238,8 @@ func (r *run) marksUsed() bool {
 func (w *doings) near(t stepText, text string, at int, o *outcome) (condition.Cond, string) {
 	before := strings.TrimSuffix(strings.TrimSuffix(text[:at], " is "), " are ")
 	if len(before) < at {
-		for _, p := range w.r.Pieces {
-			if name := strings.ToLower(p.Name); strings.HasSuffix(before, " "+name) {
+		for i, p := range w.r.Pieces {
+			if rest, ok := strings.CutSuffix(before, w.r.smallPieces()[i]); ok && strings.HasSuffix(rest, " ") {
 				return w.onPieces(map[*model.Piece]bool{p: true}, o), p.Name
 			}
 		}
@@ -208,13 +256,11 @@ func (w *doings) onPieces(some map[*model.Piece]bool, o *outcome) (c condition.C
 	c = condition.False
 	for _, v := range o.by {
 		for _, op := range w.ops[v] {
-			list := op.Objects
+			touches := w.touches(op.Objects, some)
 			for _, p := range op.Phrases {
-				if p.Name == "to" || p.Name == "catching" {
-					list = append(list[:len(list):len(list)], p.Targets...)
-				}
+				touches = touches || (p.Name == "to" || p.Name == "catching") && w.touches(p.Targets, some)
 			}
-			if touches(list, some) {
+			if touches {
 				c = w.r.Space.Or(c, op.Cond)
 			}
 		}
@@ -222,15 +268,25 @@ func (w *doings) onPieces(some map[*model.Piece]bool, o *outcome) (c condition.C
 	return c
 }
 
-func touches(list []*model.Target, some map[*model.Piece]bool) bool {
+func (w *doings) touches(list []*model.Target, some map[*model.Piece]bool) bool {
 	for _, o := range list {
-		for p := range piecesIn(o) {
+		for _, p := range w.piecesOf(o) {
 			if some[p] {
 				return true
 			}
 		}
 	}
 	return false
+}
+
+// piecesOf remembers what piecesIn gives.
+func (w *doings) piecesOf(o *model.Target) []*model.Piece {
+	list, ok := w.of[o]
+	if !ok {
+		list = slices.Collect(maps.Keys(piecesIn(o)))
+		w.of[o] = list
+	}
+	return list
 }
 
 // piecesIn gives the pieces that a target means, or that it joins.
@@ -265,34 +321,45 @@ func piecesIn(o *model.Target) map[*model.Piece]bool {
 
 // pieces are those that a step works on, and those that the text names.
 func (w *doings) pieces(t stepText, text string) map[*model.Piece]bool {
-	m := map[*model.Piece]bool{}
 	if t.step == nil {
+		return nil
+	}
+	worked := w.workedOn(t.step)
+	if len(worked) == 0 {
+		return nil
+	}
+	all := maps.Clone(worked)
+	small, braces := w.r.smallPieces(), strings.Contains(text, "}")
+	for i, p := range w.r.Pieces {
+		if wholeName(text, small[i]) || braces && strings.Contains(text, " "+p.ID+"}") {
+			all[p] = true
+		}
+	}
+	return all
+}
+
+// workedOn remembers the pieces that the operations of a step name.
+func (w *doings) workedOn(s *model.Step) map[*model.Piece]bool {
+	if m := w.in[s]; m != nil {
 		return m
 	}
-	for _, i := range t.step.Items {
+	m := map[*model.Piece]bool{}
+	take := func(list []*model.Target) {
+		for _, o := range list {
+			for _, p := range w.piecesOf(o) {
+				m[p] = true
+			}
+		}
+	}
+	for _, i := range s.Items {
 		if op, ok := i.(*model.Op); ok {
-			for _, o := range op.Objects {
-				for p := range piecesIn(o) {
-					m[p] = true
-				}
-			}
+			take(op.Objects)
 			for _, ph := range op.Phrases {
-				for _, o := range ph.Targets {
-					for p := range piecesIn(o) {
-						m[p] = true
-					}
-				}
+				take(ph.Targets)
 			}
 		}
 	}
-	if len(m) == 0 {
-		return m
-	}
-	for _, p := range w.r.Pieces {
-		if wholeName(text, strings.ToLower(p.Name)) || strings.Contains(text, " "+p.ID+"}") {
-			m[p] = true
-		}
-	}
+	w.in[s] = m
 	return m
 }
 
@@ -310,5 +377,3 @@ func wholeName(text, name string) bool {
 		}
 	}
 }
-
-func letter(c byte) bool { return c >= 'a' && c <= 'z' }

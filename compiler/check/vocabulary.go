@@ -1,9 +1,8 @@
 package check
 
 import (
-	"regexp"
+	"slices"
 	"strings"
-	"sync"
 
 	"seamwarden/compiler/condition"
 	"seamwarden/compiler/model"
@@ -18,7 +17,15 @@ type spokenName struct {
 	cond  condition.Cond
 	decl  finding.Span
 	alone bool
-	find  func() *regexp.Regexp
+}
+
+// find gives the first place from one on of a text where it speaks of it, -1 if it
+// does not.
+func (n *spokenName) find(text string, from int) (start, end int) {
+	if n.alone {
+		return asNoun(text, n.name, from)
+	}
+	return wholeWord(text, n.name, from)
 }
 
 // vocabulary gathers the names of what is not in every garment, and the single
@@ -30,6 +37,9 @@ type vocabulary struct {
 	words map[string]condition.Cond // where something is there that has the word in its name
 	heads []spokenName
 	seen  map[string]bool
+
+	begins [1024][]int // the names that begin with two letters; see twoAt
+	heard  []int
 }
 
 func (r *run) vocabulary() *vocabulary {
@@ -166,12 +176,8 @@ func (v *vocabulary) head(name string, decl finding.Span) {
 func (v *vocabulary) settle() {
 	keep := func(n spokenName, c condition.Cond) {
 		if n.cond = c; v.r.possible(v.r.Space.Not(c)) {
-			n.find = sync.OnceValue(func() *regexp.Regexp {
-				if n.alone {
-					return asNoun(n.name)
-				}
-				return wholeWord(n.name)
-			})
+			two := twoAt(n.name, 0)
+			v.begins[two] = append(v.begins[two], len(v.names))
 			v.names = append(v.names, n)
 		}
 	}
@@ -185,16 +191,46 @@ func (v *vocabulary) settle() {
 	}
 }
 
-var notLetters = expression(`[^a-z]+`)
+// maybeIn lists the names whose letters a text holds, in their order. A name begins
+// wherever no letter stands before it; the text is gone through once for all.
+func (v *vocabulary) maybeIn(text string) []int {
+	v.heard = v.heard[:0]
+	for i := range len(text) {
+		if i > 0 && wordByte(text[i-1]) && wordByte(text[i]) {
+			continue
+		}
+		for _, n := range v.begins[twoAt(text, i)] {
+			if strings.HasPrefix(text[i:], v.names[n].name) && !slices.Contains(v.heard, n) {
+				v.heard = append(v.heard, n)
+			}
+		}
+	}
+	slices.Sort(v.heard)
+	return v.heard
+}
 
 // wordsOf gives the words of a name, each in the singular.
 func wordsOf(name string) (all []string) {
-	for _, w := range notLetters().Split(strings.ToLower(name), -1) {
-		if w != "" {
-			all = append(all, singular(w))
-		}
+	for w := range lettersOf(strings.ToLower(name)) {
+		all = append(all, singular(w))
 	}
 	return
+}
+
+// lettersOf goes through the stretches of small letters in a text.
+func lettersOf(text string) func(yield func(string) bool) {
+	return func(yield func(string) bool) {
+		start := 0
+		for i := range len(text) + 1 {
+			if i < len(text) && letter(text[i]) {
+				continue
+			}
+			if i > start && !yield(text[start:i]) {
+				return
+			}
+			start = i + 1
+		}
+	}
 }
 
 func singular(w string) string {
@@ -213,16 +249,10 @@ var generalWords = map[string]bool{"end": true, "seam": true, "piece": true, "pa
 var actsAsVerb = map[string]bool{"zip": true, "snap": true, "tuck": true, "hook": true, "tie": true, "button": true, "pleat": true, "dart": true, "patch": true, "bar": true,
 	"lace": true, "knot": true, "cover": true, "frill": true, "trim": true, "gather": true, "insert": true, "guard": true, "lock": true, "vent": true, "slit": true}
 
-// asNoun finds a word where it is a noun that speaks of something that is there.
-// What follows may make a tool or a stitch of it: an eyelet plier, a zip foot.
-func asNoun(word string) *regexp.Regexp {
-	w := regexp.QuoteMeta(word)
-	many := `|\b(?:` + w + `s)\b`
-	if actsAsVerb[word] {
-		many = ""
-	}
-	return regexp.MustCompile(`\b(?:the|each|every|both|this|that|these|its|their|your|an?|one|two|three|left|right|upper|lower|whole|free|finished) (?:` + w + `s?)\b` + many)
+// ofATool reports whether what follows a name makes it that of a tool or a stitch:
+// an eyelet plier, a zip foot.
+func ofATool(after string) bool {
+	return len(after) > 1 && after[0] == ' ' && tools.begin(after[1:]) > 0
 }
 
-// ofATool are words after which a name is that of a tool.
-var ofATool = expression(`^ (foot|feet|pliers?|tools?|needles?|thread|stitch|stitches|marks?er|maker|punch|turner)\b`)
+var tools = phrases{"foot", "feet", "plier", "pliers", "tool", "tools", "needle", "needles", "thread", "stitch", "stitches", "marker", "maker", "punch", "turner"}
