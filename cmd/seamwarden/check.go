@@ -63,7 +63,9 @@ func newCheck() *cobra.Command {
 	f.StringVarP(&o.formats.output, "output", "o", "", "the `file` for the format that names none")
 	f.BoolVar(&o.schema, "schema", false, "print the JSON Schema of the format json")
 	_ = cmd.RegisterFlagCompletionFunc("format", cobra.FixedCompletions(formatNames, cobra.ShellCompDirectiveNoFileComp))
-	_ = cmd.RegisterFlagCompletionFunc("also", cobra.FixedCompletions(onRequest(), cobra.ShellCompDirectiveNoFileComp))
+	_ = cmd.RegisterFlagCompletionFunc("also", func(*cobra.Command, []string, string) ([]string, cobra.ShellCompDirective) {
+		return onRequest(), cobra.ShellCompDirectiveNoFileComp
+	})
 	o.show.hint = [2]string{"--unchecked", "--accepted"}
 	return cmd
 }

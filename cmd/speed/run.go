@@ -78,10 +78,12 @@ func ratio(a, b cost) {
 
 func ms(d time.Duration) float64 { return float64(d) / float64(time.Millisecond) }
 
-// build makes the program as it is released.
+// build makes the program as it is released: without the C library, which nothing
+// here needs and which every start would load.
 func build(dir string) (string, error) {
 	tool := filepath.Join(dir, "seamwarden")
 	cmd := exec.Command("go", "build", "-o", tool, "./cmd/seamwarden")
+	cmd.Env = append(os.Environ(), "CGO_ENABLED=0")
 	cmd.Stderr = os.Stderr
 	return tool, cmd.Run()
 }

@@ -19,14 +19,6 @@ const (
 	passing = "passing"
 )
 
-func exampleText(id, which string) string {
-	b, err := examples.ReadFile("examples/" + id + "/" + which + ".seam")
-	if err != nil {
-		return "" // the tests demand both of every rule
-	}
-	return string(b)
-}
-
 // FailingFiles gives the folder in which the rule finds something: the text of
 // each file by its name.
 func (r *Rule) FailingFiles() map[string]string { return exampleFiles(r.ID, failing, passing) }

@@ -17,7 +17,7 @@ import (
 func TestExamples(t *testing.T) {
 	for _, r := range check.Rules() {
 		t.Run(r.ID, func(t *testing.T) {
-			if r.Failing == "" || r.Passing == "" {
+			if r.FailingFiles()[compiler.Root] == "" || r.PassingFiles()[compiler.Root] == "" {
 				t.Fatal("an example is missing")
 			}
 			fails, sources := findings(t, r.FailingFiles(), onRequest(r)...)

@@ -16,7 +16,6 @@ import (
 	"fmt"
 	"slices"
 	"sort"
-	"sync"
 
 	"seamwarden/compiler/assembly"
 	"seamwarden/compiler/condition"
@@ -24,8 +23,8 @@ import (
 	"seamwarden/dsl/finding"
 )
 
-// Rule is one thing that is checked. Failing and Passing are whole patterns that
-// show it; the tests run them.
+// Rule is one thing that is checked. FailingFiles and PassingFiles are whole
+// patterns that show it; the tests run them.
 type Rule struct {
 	ID       string
 	Purpose  string // one line
@@ -33,8 +32,6 @@ type Rule struct {
 	Severity finding.Severity
 	Category string
 	Since    string
-	Failing  string
-	Passing  string
 	// Besides says why the failing example gives other findings too, or none that
 	// counts; "" if it gives exactly one of this rule.
 	Besides string
@@ -59,16 +56,8 @@ func register(r Rule) *Rule {
 	return &r
 }
 
-// withExamples reads the examples of the rules, for which most runs have no use.
-var withExamples = sync.OnceFunc(func() {
-	for _, r := range registry {
-		r.Failing, r.Passing = exampleText(r.ID, failing), exampleText(r.ID, passing)
-	}
-})
-
 // Rules lists every rule by name.
 func Rules() []*Rule {
-	withExamples()
 	all := append([]*Rule(nil), registry...)
 	sort.Slice(all, func(i, j int) bool { return all[i].ID < all[j].ID })
 	return all
@@ -76,7 +65,6 @@ func Rules() []*Rule {
 
 // Find gives a rule by name, nil if there is none.
 func Find(id string) *Rule {
-	withExamples()
 	for _, r := range registry {
 		if r.ID == id {
 			return r
