@@ -7,8 +7,10 @@ import (
 	"sync"
 
 	"seamwarden/compiler/figure"
+	"seamwarden/compiler/model"
 	"seamwarden/compiler/outline"
 	"seamwarden/compiler/size"
+	"seamwarden/compiler/wording"
 	"seamwarden/dsl"
 	"seamwarden/dsl/finding"
 )
@@ -29,6 +31,7 @@ type ahead struct {
 	figures map[string]*begun[figureFile]
 	tables  map[string]*begun[tableFile]
 	shapes  map[string]*begun[shapeFile]
+	words   map[string]*begun[[]finding.Finding]
 	drawn   []string // the drawings that wait for the end of the source
 }
 
@@ -70,7 +73,8 @@ type begun[T any] struct {
 
 func newAhead() *ahead {
 	return &ahead{sources: map[string]*begun[sourceFile]{},
-		opened: map[string]*begun[openedFile]{}, figures: map[string]*begun[figureFile]{}, tables: map[string]*begun[tableFile]{}, shapes: map[string]*begun[shapeFile]{}}
+		opened: map[string]*begun[openedFile]{}, figures: map[string]*begun[figureFile]{}, tables: map[string]*begun[tableFile]{}, shapes: map[string]*begun[shapeFile]{},
+		words: map[string]*begun[[]finding.Finding]{}}
 }
 
 // begin starts work under a name, unless it has been started.
@@ -176,6 +180,12 @@ func (r *reader) shape(name string) *begun[shapeFile] {
 		}
 		return
 	})
+}
+
+// unusedWords looks for terms that nothing uses, beside the rules, once the drawings
+// are read: it needs no conditions, and changes nothing.
+func (r *reader) unusedWords(p *model.Pattern) *begun[[]finding.Finding] {
+	return begin(r.ahead, r.ahead.words, "", func() []finding.Finding { return wording.UnusedWords(p) })
 }
 
 // foresee begins to read what the sentences of a file name, and lies inside the

@@ -67,10 +67,11 @@ func Compile(folder fs.FS, also ...string) (*Result, error) {
 	out.Pattern = p
 	read := append(append(out.Findings, wording.Lint(p)...), p.Findings...)
 	out.Unread = unread(read)
+	unused := r.unusedWords(p)
 	judged := check.Run(p, out.Unread > 0, also...)
 	read = append(append(read, shapes...), r.draw(figures)...)
 	if clean(read) && clean(judged) {
-		judged = append(append(judged, wording.UnusedWords(p)...), r.orphans()...)
+		judged = append(append(judged, unused.wait()...), r.orphans()...)
 	}
 	out.accept(read, judged, out.Unread == 0, also)
 	finding.Sort(out.Findings)

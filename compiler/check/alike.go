@@ -53,13 +53,16 @@ func (r *run) twins(all []stepText, what string, alike func(a, b []string) bool)
 		return
 	}
 	words := make([][]string, len(all))
-	for i, t := range all {
-		words[i] = strings.FieldsFunc(strings.ToLower(t.text), func(c rune) bool { return !(c >= 'a' && c <= 'z' || c == '{' || c == '}') })
+	of := func(i int) []string { // most texts meet no other one
+		if words[i] == nil {
+			words[i] = strings.FieldsFunc(strings.ToLower(all[i].text), func(c rune) bool { return !(c >= 'a' && c <= 'z' || c == '{' || c == '}') })
+		}
+		return words[i]
 	}
 	for i := range all {
 		for j := range i {
 			bad := r.Space.All(all[i].cond, all[j].cond, r.Valid)
-			if bad == condition.False || r.explained(bad) || !alike(words[i], words[j]) {
+			if bad == condition.False || r.explained(bad) || !alike(of(i), of(j)) {
 				continue
 			}
 			f := at(all[i].at(0, 0), "much the same", fmt.Sprintf("Two %s of this step say nearly the same in the same garments.", what), "Guard each as it is meant, or say it once.")

@@ -172,10 +172,17 @@ func (r *run) sewnBeside(s *model.Seam, t *model.Target) bool {
 // not only caught.
 func rowsHave(s *model.Seam, p *model.Piece) bool {
 	for _, j := range s.Copies {
-		for _, u := range append(append([]*model.EdgeUse(nil), j.A...), j.B...) {
-			if u.Instance.Piece == p {
-				return true
-			}
+		if usesHave(j.A, p) || usesHave(j.B, p) {
+			return true
+		}
+	}
+	return false
+}
+
+func usesHave(uses []*model.EdgeUse, p *model.Piece) bool {
+	for _, u := range uses {
+		if u.Instance.Piece == p {
+			return true
 		}
 	}
 	return false

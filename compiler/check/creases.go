@@ -91,4 +91,4 @@ func (r *run) creaseInText(p *model.Piece, after *model.Step) bool {
 }
 
 // worksOn reports whether an operation of a step touches a piece.
-func worksOn(s *model.Step, p *model.Piece) bool { return len(sidesWorked(s, p)) > 0 }
+func worksOn(s *model.Step, p *model.Piece) bool { return sidesWorked(s, p) != [3]bool{} }

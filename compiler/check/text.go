@@ -214,39 +214,38 @@ func otherSide(r *run) {
 	}
 }
 
-// sidesWorked gives the sides of a piece that the operations of a step name.
-func sidesWorked(s *model.Step, p *model.Piece) map[model.Side]bool {
-	m := map[model.Side]bool{}
+// sidesWorked marks the sides of a piece that the operations of a step name.
+func sidesWorked(s *model.Step, p *model.Piece) (worked [3]bool) {
 	for _, i := range s.Items {
 		op, ok := i.(*model.Op)
 		if !ok {
 			continue
 		}
-		list := append([]*model.Target(nil), op.Objects...)
-		for _, ph := range op.Phrases {
-			list = append(list, ph.Targets...)
+		note := func(x *model.Instance) {
+			if x.Piece == p && (op.Only == model.Neither || x.Side == op.Only) {
+				worked[x.Side] = true
+			}
 		}
-		for _, o := range list {
-			o.Each(func(t *model.Target) {
-				parts := t.Instances
-				if t.Seam != nil {
-					for _, u := range t.Seam.Uses() {
-						parts = append(parts, u.Instance)
-					}
+		each := func(t *model.Target) {
+			for _, x := range t.Instances {
+				note(x)
+			}
+			if t.Seam != nil {
+				for _, u := range t.Seam.Uses() {
+					note(u.Instance)
 				}
-				for _, x := range parts {
-					if x.Piece != p {
-						continue
-					}
-					if op.Only != model.Neither && x.Side != op.Only {
-						continue
-					}
-					m[x.Side] = true
-				}
-			})
+			}
+		}
+		for _, o := range op.Objects {
+			o.Each(each)
+		}
+		for _, ph := range op.Phrases {
+			for _, o := range ph.Targets {
+				o.Each(each)
+			}
 		}
 	}
-	return m
+	return worked
 }
 
 // terms are the operations whose names a beginner does not know.

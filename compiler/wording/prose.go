@@ -2,6 +2,7 @@ package wording
 
 import (
 	"strings"
+	"sync"
 
 	"github.com/yuin/goldmark"
 	"github.com/yuin/goldmark/ast"
@@ -44,7 +45,8 @@ func withoutSigns(s string) string {
 	}, s)
 }
 
-var markdown = goldmark.New()
+// markdown is made when a text is worded, which a check does of few.
+var markdown = sync.OnceValue(func() goldmark.Markdown { return goldmark.New() })
 
 // prose turns a block of the author's Markdown into blocks, with the declared
 // values in the places of the braces.
@@ -54,7 +56,7 @@ func (w *writer) prose(p *model.Prose) []booklet.Block {
 	}
 	src := []byte(masked(p))
 	m := &marker{w: w, src: src, prose: p}
-	return m.blocks(markdown.Parser().Parse(text.NewReader(src)))
+	return m.blocks(markdown().Parser().Parse(text.NewReader(src)))
 }
 
 // line words a text that stands in one line, such as a caution.
@@ -167,7 +169,7 @@ func Lint(p *model.Pattern) (all []finding.Finding) {
 			continue // markup begins with it
 		}
 		src := []byte(masked(x))
-		_ = ast.Walk(markdown.Parser().Parse(text.NewReader(src)), func(n ast.Node, enter bool) (ast.WalkStatus, error) {
+		_ = ast.Walk(markdown().Parser().Parse(text.NewReader(src)), func(n ast.Node, enter bool) (ast.WalkStatus, error) {
 			if n.Kind() == ast.KindRawHTML || n.Kind() == ast.KindHTMLBlock {
 				if enter {
 					all = append(all, rawHTML(x, rawText(n, src)))

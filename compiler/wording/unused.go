@@ -59,7 +59,7 @@ func everyText(p *model.Pattern) string {
 	var all strings.Builder
 	put := func(s string) {
 		all.WriteByte(' ')
-		all.WriteString(strings.ToLower(s))
+		all.WriteString(s)
 	}
 	glossary := map[*model.Prose]bool{}
 	for _, t := range p.Terms {
@@ -86,7 +86,7 @@ func everyText(p *model.Pattern) string {
 		}
 	}
 	namesOfThings(p, put)
-	return all.String()
+	return strings.ToLower(all.String())
 }
 
 // namesOfThings gives what the things of a pattern are called.
