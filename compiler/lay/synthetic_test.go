@@ -48,6 +48,9 @@ func readJob(t testing.TB, name string) Job {
 	}
 	if j.Way == LengthwiseFold {
 		j.Cloth.Width *= 2
+		for i := range j.Pieces { // on two layers each place gives a pair
+			j.Pieces[i].Mirrored = j.Pieces[i].Drawn
+		}
 	}
 	return j
 }
@@ -68,10 +71,10 @@ func foldOf(r []Point) *[2]Point {
 func TestFoldedDressesComeNearTheirBound(t *testing.T) {
 	for _, name := range []string{"dress_fold_1150", "dress_fold_1150_nap", "dress_fold_1400", "dress_fold_1400_nap"} {
 		j := readJob(t, name)
-		l := laid(t, j, Effort{Work: 400_000})
+		l := laid(t, j, Effort{Work: 400_000, Seeds: 3})
 		gap := 100 * (float64(l.Length)/float64(l.Bound) - 1)
 		t.Logf("%s: %.1f cm, bound %.1f cm, %.2f %% above, density %.1f %%", name, float64(l.Length)/1000, float64(l.Bound)/1000, gap, 100*j.Density(l))
-		if gap > 1.2 {
+		if gap > 1 {
 			t.Errorf("%s is %.2f %% above its bound", name, gap)
 		}
 	}
