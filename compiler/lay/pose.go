@@ -49,7 +49,7 @@ type group struct {
 func (j Job) groups(w Way) ([]group, error) {
 	var all []group
 	for i, p := range j.Pieces {
-		more, err := j.of(i, p, w)
+		more, err := j.of(i, p.normal(), w)
 		if err != nil {
 			return nil, fmt.Errorf("%s: %w", p.title(), err)
 		}
@@ -68,7 +68,7 @@ func (j Job) of(i int, p Piece, w Way) ([]group, error) {
 	if p.Fold != nil {
 		return j.onFold(i, p, w)
 	}
-	r := counterClockwise(p.Outline)
+	r := p.Outline
 	both := func(count int) group {
 		return group{i, count, append(j.flat(i, p, r, p.Grain, false), j.flat(i, p, r, p.Grain, true)...)}
 	}

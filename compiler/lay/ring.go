@@ -37,6 +37,9 @@ func reverse(r []Point) {
 
 // corner is the lower left corner of the box round a ring, far the upper right one.
 func corner(r []Point) (low, far Point) {
+	if len(r) == 0 {
+		return low, far
+	}
 	low, far = r[0], r[0]
 	for _, p := range r {
 		low = Point{min(low.X, p.X), min(low.Y, p.Y)}
