@@ -156,3 +156,25 @@ func TestLengthsAreRoundedUpAsClothIsSold(t *testing.T) {
 		}
 	}
 }
+
+// Of three alike on two layers each place gives one too many; of a pair and one more, the
+// last does; on the fold and in a single layer none.
+func TestOneLayerOnlyIsSaid(t *testing.T) {
+	pieces := []Piece{
+		{Name: "alike", Outline: rect(30, 50), Grain: upright, Drawn: 3},
+		{Name: "three", Outline: rect(20, 40), Grain: upright, Drawn: 2, Mirrored: 1},
+		{Name: "back", Outline: rect(25, 60), Grain: upright, Either: 1, Fold: &[2]Point{{0, 0}, {0, 60 * cm}}},
+	}
+	for way, want := range map[Way]int{LengthwiseFold: 4, SingleLayer: 0, CrosswiseFold: 5} {
+		j := Job{Cloth{Width: 140 * cm}, pieces, way}
+		n := 0
+		for _, spare := range j.Spare(laid(t, j, Effort{Work: 10_000})) {
+			if spare {
+				n++
+			}
+		}
+		if n != want {
+			t.Errorf("%s: %d places of one layer only, want %d", way, n, want)
+		}
+	}
+}

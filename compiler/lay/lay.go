@@ -227,3 +227,6 @@ func (p Piece) check() error {
 
 // limit is the largest coordinate of an outline.
 const limit = 1 << 26
+
+// Strip is how wide the cloth lies.
+func (l Lay) Strip(c Cloth) int64 { return l.Way.strip(c.Width) }

@@ -103,3 +103,28 @@ func (j Job) complete(l Lay) error {
 	}
 	return nil
 }
+
+// Spare tells of each place whether a part of one layer only is wanted there, of which
+// the other layer gives one too many.
+func (j Job) Spare(l Lay) []bool {
+	spare := make([]bool, len(l.Places))
+	if l.Way.layers() == 1 {
+		return spare
+	}
+	left := make([]int, len(j.Pieces)) // how many parts the places give beyond what is wanted
+	for _, p := range l.Places {
+		if !p.Folded {
+			left[p.Piece] += 2
+		}
+	}
+	for i, p := range j.Pieces {
+		left[i] -= p.Drawn + p.Mirrored + p.Either
+	}
+	for i := len(spare) - 1; i >= 0; i-- {
+		if p := l.Places[i]; !p.Folded && left[p.Piece] > 0 {
+			spare[i] = true
+			left[p.Piece]--
+		}
+	}
+	return spare
+}
