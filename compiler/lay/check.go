@@ -109,7 +109,7 @@ func (j Job) keeps(l Lay, at Place, ring []Point) error {
 	}
 	if at.Folded {
 		for _, end := range p.Fold {
-			if y := where(realOf(end)).y; math.Abs(y) > 2.5 {
+			if y := where(realOf(end)).y; math.Abs(y) > near {
 				return fmt.Errorf("its fold edge lies %.2f mm from the fold", y/Millimetre)
 			}
 		}
@@ -133,25 +133,25 @@ func (p Piece) grainKept(where func(real) real, at Place, oneWay bool) error {
 	from, to := where(real{}), where(realOf(p.Grain))
 	h := math.Hypot(to.x-from.x, to.y-from.y)
 	g := real{(to.x - from.x) / h, (to.y - from.y) / h}
-	const near = 2e-3
-	across := g.y // of a crosswise piece, the way up
+	const straight = 2e-3 // a line as drawn may be off by this
+	across := g.y         // of a crosswise piece, the way up
 	if at.Mirrored {
 		across = -across
 	}
 	switch p.Cut {
 	case Straight:
-		if math.Abs(g.y) > near {
+		if math.Abs(g.y) > straight {
 			return fmt.Errorf("its grain line does not run along the cloth")
 		}
 	case Bias, EitherBias:
-		if math.Abs(math.Abs(g.x)-math.Abs(g.y)) > near {
+		if math.Abs(math.Abs(g.x)-math.Abs(g.y)) > straight {
 			return fmt.Errorf("its grain line does not lie on the bias")
 		}
 		if p.Cut == Bias && (g.x*g.y < 0) != at.Mirrored {
 			return fmt.Errorf("it lies on the other bias")
 		}
 	case Crosswise:
-		if math.Abs(g.x) > near {
+		if math.Abs(g.x) > straight {
 			return fmt.Errorf("its grain line does not run across the cloth")
 		}
 		if oneWay && across < 0 {

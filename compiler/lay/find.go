@@ -40,6 +40,20 @@ func (j Job) Find(e Effort) (Lay, error) {
 	return j.best(e)
 }
 
+// Limit is the length of the strip below which no lay of the job can come if the cloth
+// lies in a way: by area, by the longest piece, and by the row of pieces at the fold.
+func (j Job) Limit(w Way) (int64, error) {
+	if err := j.check(); err != nil {
+		return 0, err
+	}
+	p, _, err := j.problem(w)
+	if err != nil {
+		return 0, err
+	}
+	limits, err := pack.Bound(p)
+	return limits.Length(), err
+}
+
 // Ways lists in which ways the cloth may lie.
 func (j Job) Ways() []Way {
 	if j.Way != Best {

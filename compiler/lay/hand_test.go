@@ -4,6 +4,8 @@ import (
 	"math"
 	"strings"
 	"testing"
+
+	"seamwarden/compiler/measure"
 )
 
 const cm = 1000
@@ -108,6 +110,9 @@ func TestLaysWorkedByHand(t *testing.T) {
 		if _, err := j.Check(l); err != nil {
 			t.Errorf("%s: %v", c.name, err)
 		}
+		if limit, err := j.Limit(l.Way); err != nil || limit != l.Bound || l.ClothBound() < l.Bound {
+			t.Errorf("%s: limit %d and bound %d, %v", c.name, limit, l.Bound, err)
+		}
 		if got := float64(l.Cloth()) / cm; got < c.want-1e-3 && c.slack == 0 || math.Abs(got-c.want) > c.slack+1e-3 {
 			t.Errorf("%s: %.3f cm, want %.3f", c.name, got, c.want)
 		}
@@ -135,24 +140,29 @@ func TestALayThatCannotBeIsSaid(t *testing.T) {
 	}
 }
 
-// Numbers by hand: 1 yd = 0.9144 m exactly (international yard and pound agreement, 1959).
+// By hand: an eighth of a yard is 36 in ÷ 8 = 114.3 mm (the inch of 25.4 mm, international
+// yard and pound agreement, 1959).
 func TestLengthsAreRoundedUpAsClothIsSold(t *testing.T) {
 	for _, c := range []struct {
-		length, shrinks int64
-		bought          int64
-		eighths, tenths int64
+		length        int64
+		shrinks       Shrinkage
+		eighth, tenth int64
 	}{
-		{100 * cm, 0, 100 * cm, 9, 10},
-		{100*cm + 1, 0, 100*cm + 1, 9, 11},
-		{EighthOfYard * 8, 0, 91440, 8, 10},
-		{EighthOfYard*8 + 1, 0, 91441, 9, 10},
-		{97 * cm, 30, 100 * cm, 9, 10},     // 97 cm ÷ 0.97
-		{97*cm + 1, 30, 100*cm + 2, 9, 11}, // a hundredth of a millimetre more
+		{100 * cm, 0, 9, 10},
+		{100*cm + 1, 0, 9, 11},
+		{11430 * 8, 0, 8, 10},
+		{11430*8 + 1, 0, 9, 10},
+		{97 * cm, 30, 9, 10}, // 97 cm ÷ 0.97 = 100 cm
+		{97*cm + 1, 30, 9, 11},
 	} {
-		b := Shrinkage(c.shrinks).Bought(c.length)
-		e, m := Sold(b)
-		if b != c.bought || e != c.eighths || m != c.tenths {
-			t.Errorf("%d with %d ‰: %d, %d/8 yd, %d/10 m", c.length, c.shrinks, b, e, m)
+		n, err := c.shrinks.Need(c.length)
+		if err != nil || measure.YardsUp(n) != Measure(11430*c.eighth) || measure.MetresUp(n) != Measure(10000*c.tenth) {
+			t.Errorf("%d with %d in 1000: %v, %v, %v, %v", c.length, c.shrinks, n, measure.YardsUp(n), measure.MetresUp(n), err)
+		}
+	}
+	for _, s := range []Shrinkage{-1, 1000} {
+		if _, err := s.Need(1); err == nil {
+			t.Errorf("a shrinkage of %d is taken", s)
 		}
 	}
 }
@@ -176,5 +186,51 @@ func TestOneLayerOnlyIsSaid(t *testing.T) {
 		if n != want {
 			t.Errorf("%s: %d places of one layer only, want %d", way, n, want)
 		}
+	}
+}
+
+// Each demand of the trade is seen when it alone is not kept: the places are those of a
+// sound lay, and the piece or the cloth is then said to be another.
+func TestEachDemandOfTheTradeIsChecked(t *testing.T) {
+	half := &[2]Point{{0, 0}, {0, 60 * cm}}
+	back := Piece{Name: "back", Outline: at(0, 0, 25, 0, 20, 60, 0, 60), Grain: upright, Either: 1, Fold: half}
+	strip := Piece{Name: "strip", Outline: rect(4, 20), Grain: upright, Drawn: 1, Mirrored: 1, Cut: Bias}
+	side := Piece{Name: "side", Outline: at(0, 0, 20, 0, 10, 40, 0, 40), Grain: upright, Drawn: 1, Mirrored: 1}
+	for _, c := range []struct {
+		want  string
+		way   Way
+		spoil func(j *Job, l *Lay)
+	}{
+		{"", LengthwiseFold, func(*Job, *Lay) {}},
+		{"", SingleLayer, func(*Job, *Lay) {}},
+		{"as it may not", SingleLayer, func(j *Job, l *Lay) { j.Cloth.Nap = true; turnAll(l, 180) }},
+		{"as it may not", LengthwiseFold, func(j *Job, l *Lay) { l.Places[0].Turn, l.Places[0].Mirrored = 180, true }},
+		{"as it may not", SingleLayer, func(j *Job, l *Lay) { turnAll(l, 45) }},
+		{"at the edge", LengthwiseFold, func(j *Job, l *Lay) { l.Places[0].At.Y++; l.Places[0].At.X += 900 * cm; l.Length += 900 * cm }},
+		{"not all of its parts", SingleLayer, func(j *Job, l *Lay) { l.Places[len(l.Places)-1].Mirrored = !l.Places[len(l.Places)-1].Mirrored }},
+		{"not all of its parts", LengthwiseFold, func(j *Job, l *Lay) { j.Pieces[2].Mirrored = 2 }},
+		{"more of its parts", LengthwiseFold, func(j *Job, l *Lay) {
+			j.Pieces[2].Drawn, j.Pieces[2].Mirrored = 0, 0
+			j.Pieces[2].Either = 1
+			l.Places = append(l.Places, l.Places[2])
+		}},
+		{"is to lie otherwise", LengthwiseFold, func(j *Job, l *Lay) { j.Way = SingleLayer }},
+		{"has a nap and lies folded crosswise", LengthwiseFold, func(j *Job, l *Lay) { j.Cloth.Nap, j.Way, l.Way = true, Best, CrosswiseFold }},
+		{"off the strip", SingleLayer, func(j *Job, l *Lay) { l.Length-- }},
+		{"overlap", SingleLayer, func(j *Job, l *Lay) { l.Places[1].At = l.Places[2].At }},
+		{"farther off than any cloth", SingleLayer, func(j *Job, l *Lay) { l.Places[1].At.X = 1 << 62 }},
+	} {
+		j := Job{Cloth{Width: 140 * cm}, []Piece{back, strip, side}, c.way}
+		l := laid(t, j, Effort{Work: 20_000})
+		c.spoil(&j, &l)
+		if _, err := j.Check(l); (err == nil) != (c.want == "") || err != nil && !strings.Contains(err.Error(), c.want) {
+			t.Errorf("%v, want %q", err, c.want)
+		}
+	}
+}
+
+func turnAll(l *Lay, by int) {
+	for i := range l.Places {
+		l.Places[i].Turn = by
 	}
 }

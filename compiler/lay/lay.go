@@ -14,12 +14,8 @@ package lay
 
 import "fmt"
 
-// Units of the grid, and what cloth is sold in. An inch is 25.4 mm exactly.
-const (
-	Millimetre   = 100
-	EighthOfYard = 11430 // 36 in ÷ 8 = 114.3 mm
-	TenthOfMetre = 10000
-)
+// Millimetre is a millimetre in units of the grid.
+const Millimetre = 100
 
 // Point is a place or a direction, in units of 0.01 mm.
 type Point struct{ X, Y int64 }

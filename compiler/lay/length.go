@@ -1,18 +1,26 @@
 package lay
 
-// Shrinkage is how much cloth loses in the first wash, in thousandths of its length.
-type Shrinkage int64
+import (
+	"fmt"
+	"math/big"
 
-// Bought is the length of cloth to buy, so that as much is left after it has shrunk:
-// length ÷ (1 - shrinkage), rounded up to a unit.
-func (s Shrinkage) Bought(length int64) int64 {
-	left := 1000 - int64(s)
-	return (length*1000 + left - 1) / left
+	"seamwarden/compiler/measure"
+)
+
+// Measure is a length of the grid as an exact length.
+func Measure(units int64) measure.Length {
+	return measure.FromRat(big.NewRat(units, Millimetre), measure.Millimetre)
 }
 
-// Sold rounds a length up as the trade sells cloth: to eighths of a yard and to
-// tenths of a metre, each from the exact length. Common practice, no source.
-func Sold(length int64) (eighthsOfYard, tenthsOfMetre int64) {
-	up := func(unit int64) int64 { return (length + unit - 1) / unit }
-	return up(EighthOfYard), up(TenthOfMetre)
+// Shrinkage is how much cloth loses along its length in the first wash, in thousandths.
+type Shrinkage int64
+
+// Need is the length of cloth for a lay before it shrinks: length ÷ (1 - shrinkage),
+// exactly. In the trade it is rounded up, by [measure.YardsUp] and [measure.MetresUp],
+// each from this. It fails if nothing is left of the cloth, or it is to grow.
+func (s Shrinkage) Need(cloth int64) (measure.Length, error) {
+	if s < 0 || s >= 1000 {
+		return measure.Length{}, fmt.Errorf("cloth that shrinks by %d in 1000 cannot be bought", s)
+	}
+	return measure.FromRat(big.NewRat(cloth*1000, Millimetre*(1000-int64(s))), measure.Millimetre), nil
 }

@@ -118,3 +118,52 @@ func TestASpoiltLayIsSeen(t *testing.T) {
 		}
 	})
 }
+
+// A ring that is turned off the grid contains what was turned: each corner and each
+// edge, looked at in 40 places, lies inside or on it. Turned by right angles it is the
+// same ring.
+func TestATurnedRingContainsTheOldOne(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		r := counterClockwise(star(t))
+		grain := rapid.SampledFrom([]Point{{1, 0}, {0, 1}, {3, 4}, {-5, 2}, {999, 1}}).Draw(t, "grain")
+		deg := 45 * rapid.IntRange(0, 7).Draw(t, "turn")
+		k := turnOf(grain, deg)
+		out := k.turned(r)
+		if k.exact && area2(out) != area2(r) {
+			t.Fatalf("%v became %v", r, out)
+		}
+		for i, a := range r {
+			b := r[(i+1)%len(r)]
+			for n := range 41 {
+				f := float64(n) / 40
+				q := k.of(real{float64(a.X) + f*float64(b.X-a.X), float64(a.Y) + f*float64(b.Y-a.Y)})
+				if off := outside(out, q); off > 1e-3 {
+					t.Fatalf("%v lies %g units outside of %v", q, off, out)
+				}
+			}
+		}
+		low, far := corner(out)
+		oldLow, oldFar := corner(r)
+		if !k.exact && area2(out) > area2(r)+2*8*(far.X-low.X+far.Y-low.Y+oldFar.X-oldLow.X+oldFar.Y-oldLow.Y)*int64(len(r)) {
+			t.Fatal("it grew by more than a few units")
+		}
+	})
+}
+
+// outside is how far a point is from a ring, 0 inside.
+func outside(ring []Point, q real) float64 {
+	best, in := math.Inf(1), false
+	for i, v := range ring {
+		a, b := realOf(v), realOf(ring[(i+1)%len(ring)])
+		dx, dy := b.x-a.x, b.y-a.y
+		f := math.Min(1, math.Max(0, ((q.x-a.x)*dx+(q.y-a.y)*dy)/(dx*dx+dy*dy)))
+		best = math.Min(best, math.Hypot(a.x+f*dx-q.x, a.y+f*dy-q.y))
+		if (a.y > q.y) != (b.y > q.y) && q.x < a.x+(q.y-a.y)/dy*dx {
+			in = !in
+		}
+	}
+	if in {
+		return 0
+	}
+	return best
+}

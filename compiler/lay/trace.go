@@ -54,9 +54,12 @@ func (p Piece) across(v Point) real {
 	return real{float64(f.X) + k*dx - x, float64(f.Y) + k*dy - y}
 }
 
-// holds reports whether a point is inside a ring, or within a few units of its edges.
+// near is how far a trace may be off: outlines that do not fall on the grid are grown
+// by a unit, at a sharp corner by three, and at most twice. It is 0.08 mm.
+const near = 8
+
+// holds reports whether a point is inside a ring, or near its edges.
 func holds(ring []Point, q real) bool {
-	const near = 3
 	inside := false
 	for i, v := range ring {
 		a, b := realOf(v), realOf(ring[(i+1)%len(ring)])

@@ -139,3 +139,27 @@ func millimetres(n int64) string {
 	}
 	return fmt.Sprintf("%s%d.%02d", sign, n/lay.Millimetre, n%lay.Millimetre)
 }
+
+// Merge takes over the lays of another file: that of another machine's part of a run.
+// Of two with the same key the one that needs less cloth is kept, for both labels.
+func (f *File) Merge(other *File) {
+	for _, e := range other.Entries {
+		own := *e
+		k := slices.IndexFunc(f.Entries, func(mine *Entry) bool { return mine.Key == e.Key })
+		if k < 0 {
+			f.Entries = append(f.Entries, &own)
+			continue
+		}
+		mine := *f.Entries[k]
+		if e.Lay.Cloth() < mine.Lay.Cloth() {
+			mine.Lay = e.Lay
+		}
+		mine.For = slices.Clone(mine.For)
+		for _, label := range e.For {
+			if !slices.Contains(mine.For, label) {
+				mine.For = append(mine.For, label)
+			}
+		}
+		f.Entries[k] = &mine
+	}
+}

@@ -181,6 +181,32 @@ func TestAPlaceIsGivenForEachFinding(t *testing.T) {
 	}
 }
 
+func TestPartsOfARunAreMerged(t *testing.T) {
+	all := jobs()
+	f, g := found(t, all[:2]), found(t, all[1:])
+	f.Entries[1].Lay.Length += 7
+	g.Entries[0].For = append(g.Entries[0].For, "View D")
+	f.Merge(g)
+	src := string(f.Encode())
+	if n, rules, _ := look(src, all); n != 3 || rules != "" || !strings.Contains(src, "View D") {
+		t.Errorf("%d lays, %s\n%s", n, rules, src)
+	}
+}
+
+func TestALayOutOfDateIsWhereToBegin(t *testing.T) {
+	f := found(t, jobs())
+	other := jobs()[0]
+	other.Cloth.Width += cm
+	l := f.Start(other)
+	if l == nil || l.Length != f.Entries[0].Lay.Length {
+		t.Errorf("%v", l)
+	}
+	other.Label = "View Z"
+	if l := f.Start(other); l != nil {
+		t.Errorf("%v for a lay that is new", l)
+	}
+}
+
 // Whatever the file holds, what is given out has passed the check, and what is written
 // reads back as itself.
 func FuzzDecode(f *testing.F) {

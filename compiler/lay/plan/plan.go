@@ -31,9 +31,12 @@ type Options struct {
 	Seeds   int
 	Seed    uint64
 	Workers int
-	Stop    func() bool
+	// Stop is asked now and then whether to end early, by one worker at a time; then a
+	// run need not be repeatable.
+	Stop func() bool
 	// Remembered gives a lay to begin with that comes before the neighbour's, nil for
-	// none. If it holds, the new lay is not longer.
+	// none. If it holds, the new lay is not longer. It may be called by several workers
+	// at once.
 	Remembered func(Task) *lay.Lay
 	// Progress is told of each task that is done, of one at a time.
 	Progress func(Done)
@@ -65,6 +68,14 @@ func Run(tasks []Task, o Options) ([]Result, error) {
 	}
 	if o.Workers <= 0 {
 		o.Workers = runtime.GOMAXPROCS(0)
+	}
+	if stop := o.Stop; stop != nil {
+		var one sync.Mutex
+		o.Stop = func() bool {
+			one.Lock()
+			defer one.Unlock()
+			return stop()
+		}
 	}
 	r := &runner{tasks: tasks, options: o, same: same, results: make([]Result, len(tasks)), done: make([]chan struct{}, len(tasks))}
 	for i := range r.done {

@@ -59,6 +59,9 @@ type place struct{ x, y *big.Rat }
 func enters(a, b []Point) bool {
 	for i := range a {
 		p, q := a[i], next(a, i)
+		if apart([]Point{p, q}, b) { // most are
+			continue
+		}
 		cuts := touches(p, q, b)
 		for k := range len(cuts) - 1 {
 			t := new(big.Rat).Add(cuts[k], cuts[k+1])
