@@ -152,9 +152,8 @@ func readMillimetres(s string) (int64, bool) {
 }
 
 func (d *decoder) complain(why string) {
-	d.found = append(d.found, finding.Finding{Rule: "lays-unreadable", Severity: finding.Warning,
-		Headline: "The remembered lays cannot be read here: " + why + ".",
-		Place:    finding.Place{Span: d.at},
-		Why:      "A lay that cannot be read is not used, and the cloth it needs is not known.",
-		Help:     "Have the lays found anew, or take the file back from your last good copy."})
+	f := ofLay("lays-unreadable", finding.Warning, d.at, "The remembered lays cannot be read here: "+why+".",
+		"A lay that cannot be read is not used, and the cloth it needs is not known.")
+	f.Help = "Have the lays found anew, or take the file back from your last good copy."
+	d.found = append(d.found, f)
 }

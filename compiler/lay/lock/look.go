@@ -65,8 +65,8 @@ func (k *looker) one(j Named, spoiled map[*Entry]bool) *lay.Lay {
 	}
 	if !spoiled[e] {
 		spoiled[e] = true
-		k.add("lay-edited", finding.Warning, e.Span, fmt.Sprintf("The remembered lay of %s does not hold: %v.", finding.OneLine(j.Label), why),
-			"The file was changed by hand or damaged. The lay is not used.", renew)
+		k.add(ofLay("lay-edited", finding.Warning, e.Span, fmt.Sprintf("The remembered lay of %s does not hold: %v.", finding.OneLine(j.Label), why),
+			"The file was changed by hand or damaged. The lay is not used."))
 	}
 	return nil
 }
@@ -117,21 +117,28 @@ func (k *looker) rest() {
 		if n > 1 {
 			lays = "lays are"
 		}
-		k.add("lay-missing", finding.Warning, finding.Span{File: k.file.Name}, fmt.Sprintf("%d %s not yet found: %s.", n, lays, finding.OneLine(names)),
-			"How much cloth a garment needs is known only once its pieces have been laid.", renew)
+		k.add(ofLay("lay-missing", finding.Warning, finding.Span{File: k.file.Name}, fmt.Sprintf("%d %s not yet found: %s.", n, lays, finding.OneLine(names)),
+			"How much cloth a garment needs is known only once its pieces have been laid."))
 	}
 	for _, e := range k.file.Entries {
 		if of := k.stale[e]; of != nil {
-			k.add("lay-stale", finding.Warning, e.Span, fmt.Sprintf("The remembered lay of %s is out of date.", finding.OneLine(strings.Join(of, "; "))),
-				"Its pieces, its cloth or the way of laying were changed after it was found, so it may need more cloth or less.", renew)
+			k.add(ofLay("lay-stale", finding.Warning, e.Span, fmt.Sprintf("The remembered lay of %s is out of date.", finding.OneLine(strings.Join(of, "; "))),
+				"Its pieces, its cloth or the way of laying were changed after it was found, so it may need more cloth or less."))
 		}
 		if !k.used[e] {
-			k.add("lay-unused", finding.Advice, e.Span, fmt.Sprintf("Nothing needs the remembered lay of %s.", finding.OneLine(strings.Join(e.For, "; "))),
-				"The view, size or width that it belongs to is gone, or the lay is there twice.", renew)
+			k.add(ofLay("lay-unused", finding.Advice, e.Span, fmt.Sprintf("Nothing needs the remembered lay of %s.", finding.OneLine(strings.Join(e.For, "; "))),
+				"The view, size or width that it belongs to is gone, or the lay is there twice."))
 		}
 	}
 }
 
-func (k *looker) add(rule string, s finding.Severity, at finding.Span, headline, why, help string) {
-	k.found = append(k.found, finding.Finding{Rule: rule, Severity: s, Headline: headline, Place: finding.Place{Span: at}, Why: why, Help: help})
+// ofLay makes a finding. The rules are to be registered in package check, with their
+// examples, by whatever first asks for lays while a pattern is compiled; until then the
+// name is set here, apart from the others.
+func ofLay(rule string, s finding.Severity, at finding.Span, headline, why string) finding.Finding {
+	f := finding.Finding{Severity: s, Headline: headline, Place: finding.Place{Span: at}, Why: why, Help: renew}
+	f.Rule = rule
+	return f
 }
+
+func (k *looker) add(f finding.Finding) { k.found = append(k.found, f) }
