@@ -37,10 +37,10 @@ var (
 // The letters stand for phrases, see phraseForms.
 var verbs = map[string]string{
 	"sew": "to at catching along flat leaving through open round distance on", "baste": "to on at distance along through over",
-	"staystitch": "distance on", "reinforce": "distance at on", "understitch": "on distance", "edgestitch": "on distance along through catching from to",
-	"topstitch": "on distance along through catching from", "ditch": "on along through catching", "stitch": "on distance along through at",
-	"fuse": "on to", "finish": "together with on", "bind": "with on together", "press": "toward open on flat over along to", "press under": "by on turning",
-	"trim": "to by on at", "grade": "to on", "clip": "to at on by", "notch out": "on at", "hem": "turning with on by through",
+	"staystitch": "distance on", "reinforce": "distance at on", "understitch": "on distance", "edgestitch": "leaving on distance along through catching from to",
+	"topstitch": "leaving on distance along through catching from", "ditch": "on along through catching", "stitch": "leaving on distance along through at",
+	"fuse": "on to at", "finish": "together with on", "bind": "with on together", "press": "toward open on flat over along to", "press under": "by on turning",
+	"trim": "to by on at", "grade": "to on", "clip": "to at on by", "notch out": "on at", "hem": "leaving turning with on by through",
 	"gather": "to on distance at", "ease": "to on", "pleat": "to on at toward", "fold": "along by on to toward over", "tack": "to at on through over",
 	"turn": "through out to toward", "turn under": "by turning on", "insert": "into through between at on to", "sew on": "at on to", "apply": "to at on through over",
 	"buttonhole": "on at for", "slash": "from along to on", "cut": "to along at on", "fell": "to over on along", "slipstitch": "to over on along",

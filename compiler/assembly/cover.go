@@ -59,12 +59,23 @@ func (w *play) hangs(a, b []model.EdgeUse) condition.Cond {
 			if x == y {
 				return condition.True
 			}
-			for _, e := range w.between(x, y) {
-				c = w.Space.Or(c, e.sewn)
+			meet := w.between(x, y)
+			all := condition.True
+			for _, e := range meet {
+				all = w.and(all, e.sewn)
+			}
+			if len(meet) > 0 {
+				c = w.Space.Or(c, all)
 			}
 		}
 	}
 	return c
+}
+
+// hangsFree reports whether two edges belong to a shell and a lining of another
+// cloth, which are hemmed each by itself before they are joined, as in a curtain.
+func hangsFree(a, b model.EdgeUse) bool {
+	return a.Instance != nil && b.Instance != nil && a.Instance.Cut.Material != b.Instance.Cut.Material
 }
 
 // closedApart looks at the seams that end between an edge that is hemmed or bound
@@ -72,6 +83,9 @@ func (w *play) hangs(a, b []model.EdgeUse) condition.Cond {
 func (w *play) closedApart(op *model.Op, u model.EdgeUse) {
 	for _, e := range w.ends[u] {
 		before, _ := w.shut.only(e.other(u), func(o *model.Op) bool { return o != op && closes[o.Verb] })
+		if op.Verb == "hem" && hangsFree(u, e.other(u)) {
+			continue
+		}
 		bad := w.and(w.holds(op), e.cond, before, w.diff(e.total, e.sewn))
 		w.trouble(bad, Trouble{Kind: SeamCrossedOpen, Op: op, Seam: e.line.Seam, Use: &u}, e.line.will)
 	}

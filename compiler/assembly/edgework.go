@@ -30,7 +30,7 @@ func (w *play) onEdge(op *model.Op, t *model.Target, c condition.Cond) (closing 
 		w.edgeDone(op, u, uc)
 	}
 	if attaching[op.Verb] {
-		w.partMade(op, t, c)
+		w.hang(op, t, c)
 	}
 	return
 }
@@ -62,7 +62,7 @@ func (w *play) edgeDone(op *model.Op, u model.EdgeUse, c condition.Cond) {
 		w.shut.add(u, op, c)
 	}
 	if catches[op.Verb] || op.Verb == "tack" {
-		w.fixed.add(u.Instance, op, c)
+		w.fixed.add(u.Instance, op, w.diff(c, w.hemmedSo(op, u)))
 	}
 	switch op.Verb {
 	case "tack":
@@ -73,6 +73,15 @@ func (w *play) edgeDone(op *model.Op, u model.EdgeUse, c condition.Cond) {
 	if catches[op.Verb] {
 		w.catchEdge(op, u, c)
 	}
+}
+
+// hemmedSo is where a row along an edge holds nothing but its own fold, or the zip
+// that lies behind it: the part can still be turned.
+func (w *play) hemmedSo(op *model.Op, u model.EdgeUse) condition.Cond {
+	if op.Verb == "tack" || w.liesOver(op, u.Instance) {
+		return condition.False
+	}
+	return w.Space.Or(w.under.where(u), w.zipped.where(u))
 }
 
 // catchEdge fixes an edge to what lies under it.

@@ -17,7 +17,8 @@ type Facts struct {
 	Shut   map[model.EdgeUse]condition.Cond   // the edge needs nothing more
 	Fusing []Fusing
 	Stock  map[StockKey][]Amount
-	Holes  map[*model.Notion][]Amount // buttonholes for it
+	Holes  map[*model.Notion][]Amount       // buttonholes for it
+	Worked map[*model.Notion]condition.Cond // something else is put through it or fastened to it, as a strap to its ring
 	Treats map[TreatKey]*Treatment
 	space  *condition.Space
 }
@@ -64,7 +65,7 @@ type Treatment struct {
 func Gather(p *model.Pattern) *Facts {
 	parts, _, uses := sizes(p)
 	f := &Facts{Used: make(map[*model.Instance]condition.Cond, parts), Shut: make(map[model.EdgeUse]condition.Cond, uses), Stock: map[StockKey][]Amount{},
-		Holes: map[*model.Notion][]Amount{}, Treats: map[TreatKey]*Treatment{}, space: p.Space}
+		Holes: map[*model.Notion][]Amount{}, Worked: map[*model.Notion]condition.Cond{}, Treats: map[TreatKey]*Treatment{}, space: p.Space}
 	for _, op := range p.Ops() {
 		for _, o := range op.Objects {
 			o.Each(func(t *model.Target) { f.object(op, t) })
@@ -204,6 +205,9 @@ func sides(op *model.Op) int {
 
 func (f *Facts) phrase(op *model.Op, p *model.Phrase, t *model.Target) {
 	c := f.space.And(op.Cond, t.Cond)
+	if t.Kind == model.ToNotion && op.Row.Class == model.Attach && op.Row.Uses == "objects" {
+		f.Worked[t.Notion] = f.space.Or(f.Worked[t.Notion], c)
+	}
 	switch {
 	case p.Name == "with" && op.Row.Uses == "with":
 		f.take(t, Amount{1, c, op})

@@ -22,12 +22,30 @@ func (w *play) around(op *model.Op) {
 			}
 			if op.Verb == "buttonhole" || op.Verb == "sew on" {
 				for _, i := range t.Parts() {
-					w.fastened.add(i, op, c)
+					if w.fastens(op) {
+						w.fastened.add(i, op, c)
+					}
 				}
 				w.buttonholes(op, t, c)
 			}
 		})
 	}
+}
+
+// fastens reports whether an operation makes a fastening. A buttonhole that is for no
+// button is an eyelet for a cord, which is worked in a single layer, and so is what is
+// sewn on and closes nothing: a label, a weight in a hem, the eye of a toy.
+func (w *play) fastens(op *model.Op) (yes bool) {
+	if op.Verb == "buttonhole" {
+		return op.Phrase("for") != nil
+	}
+	each(op.Objects, func(t *model.Target) {
+		if n := t.Notion; n != nil {
+			hole := notionDeed{n, "buttonhole"}
+			yes = yes || n.Set || w.did.where(hole) != condition.False || w.later.did.where(hole) != condition.False
+		}
+	})
+	return
 }
 
 // fastenedBefore reports a fastening on a part that is closed only now.

@@ -26,7 +26,15 @@ func (w *play) onPiece(op *model.Op, t *model.Target, c condition.Cond) {
 		}
 	}
 	if attaching[op.Verb] {
-		w.partMade(op, t, c)
+		w.hang(op, t, c)
+	}
+}
+
+// hang fastens a part, which must have been made.
+func (w *play) hang(op *model.Op, t *model.Target, c condition.Cond) {
+	w.partMade(op, t, c)
+	for _, i := range t.Instances {
+		w.hung.add(i, op, w.and(c, i.Cond))
 	}
 }
 
@@ -49,7 +57,7 @@ func (w *play) turn(op *model.Op, i *model.Instance, c condition.Cond) {
 	w.trouble(w.and(c, w.fixed.where(i)), Trouble{Kind: FixedBeforeTurning, Op: op, Part: i}, w.fixed.deeds(i))
 	w.fastenedBefore(op, i, c)
 	will, total := w.sewing(i)
-	w.trouble(w.and(c, w.diff(total, w.joined.where(i))), Trouble{Kind: TurnedTooEarly, Op: op, Part: i}, will)
+	w.trouble(w.and(c, w.diff(total, w.Space.Or(w.joined.where(i), w.hung.where(i)))), Trouble{Kind: TurnedTooEarly, Op: op, Part: i}, will)
 	if op.Phrase("through") == nil && turnsOver(op) {
 		w.wayOut(op, i, c)
 	}

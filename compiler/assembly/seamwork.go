@@ -135,8 +135,23 @@ func (w *play) pressedLate(op *model.Op, t *model.Target, c condition.Cond) {
 	unpressed := w.diff(c, w.seam.where(seamDeed{t.Seam, "press"}))
 	for _, v := range []string{"understitch", "topstitch", "edgestitch", "ditch"} {
 		k := seamDeed{t.Seam, v}
+		unpressed := unpressed
+		if v == "understitch" && !directed(op) {
+			unpressed = w.diff(unpressed, w.turnedOf(t.Seam)) // its edge is pressed once the facing is turned in
+		}
 		w.trouble(w.and(unpressed, w.seam.where(k)), Trouble{Kind: StitchedUnpressed, Op: op, Seam: t.Seam, Word: v}, w.seam.deeds(k))
 	}
+}
+
+// turnedOf is where some part of a seam was turned.
+func (w *play) turnedOf(s *model.Seam) condition.Cond {
+	c := condition.False
+	for _, j := range s.Copies {
+		for _, i := range w.lines[j].parts {
+			c = w.Space.Or(c, w.turned.where(i))
+		}
+	}
+	return c
 }
 
 // farSide compares the side of a row of stitching with the side that the
@@ -242,11 +257,7 @@ func (w *play) pressedNowhere() {
 	for _, s := range w.Seams {
 		k := seamDeed{s, "press"}
 		told := w.Space.Any(w.seam.where(seamDeed{s, "press open"}), w.seam.where(seamDeed{s, "press toward"}), w.seam.where(seamDeed{s, "press flat"}))
-		for _, j := range s.Copies {
-			for _, i := range w.lines[j].parts {
-				told = w.Space.Or(told, w.turned.where(i))
-			}
-		}
+		told = w.Space.Or(told, w.turnedOf(s))
 		for _, d := range w.seam.deeds(k) {
 			if manner(d.op) == "" {
 				w.trouble(w.diff(d.cond, told), Trouble{Kind: PressedNowhere, Op: d.op, Seam: s}, nil)

@@ -45,7 +45,7 @@ type tie struct {
 func (w *plan) ties() (ties []tie, unknown []*model.Seam) {
 	for _, x := range w.Pieces {
 		if !x.Symmetric {
-			ties = append(ties, saidOf(x)...)
+			ties = append(ties, saidOf(w.Space, x)...)
 		}
 	}
 	for _, s := range w.Seams {
@@ -63,7 +63,12 @@ func (w *plan) ties() (ties []tie, unknown []*model.Seam) {
 
 // saidOf gives what the pattern says of a piece itself: which side is up of a
 // single cut, which of a pair is drawn.
-func saidOf(x *model.Piece) (ties []tie) {
+//
+// How a piece is drawn is said of one pair. Where a second pair of it is cut for the
+// same garment, as the lining of a front is, the two lie face to face, and one of
+// them is the mirror image: its seams tell.
+func saidOf(space *condition.Space, x *model.Piece) (ties []tie) {
+	pairs := condition.False
 	for _, c := range x.Cuts {
 		if !c.Material.Interfacing && c.Lay.Up != model.NotSaid && !c.Lay.Mirrored {
 			for _, g := range groupsOf(c) {
@@ -71,7 +76,12 @@ func saidOf(x *model.Piece) (ties []tie) {
 			}
 		}
 		if c.Lay.Mirrored && x.DrawnSaid && len(c.Lay.Names) < 2 {
-			ties = append(ties, tie{a: groupOf(c.Instances[0]), sign: drawn(x), cond: c.Cond, said: true})
+			if first := space.Diff(c.Cond, pairs); first != condition.False {
+				ties = append(ties, tie{a: groupOf(c.Instances[0]), sign: drawn(x), cond: first, said: true})
+			}
+		}
+		if c.Lay.Mirrored && !c.Material.Interfacing {
+			pairs = space.Or(pairs, c.Cond)
 		}
 	}
 	return

@@ -104,13 +104,26 @@ func (v *vocabulary) spokenOf(source, text string, n spokenName, bad condition.C
 		hit := []int{start, end}
 		sentence := sentenceAt(text, start)
 		switch {
-		case partOfAnother(text, hit, n.name, v.conds, v.r, bad), ofATool(text[end:]), supposing.in(sentence), oneOfSeveral(text, hit), strings.HasSuffix(text[:start], " no "):
+		case partOfAnother(text, hit, n.name, v.conds, v.r, bad), ofATool(text[end:]), supposing.in(sentence), oneOfSeveral(text, hit), onCondition(sentence, text[end:], n.name), strings.HasSuffix(text[:start], " no "):
 		case n.alone && text[start] == 'a' && deniedThere.in(sentence):
 		default:
 			return hit
 		}
 	}
 	return nil
+}
+
+// onCondition reports whether a sentence begins by naming what it holds for: "With
+// pockets, sew from the waist to the bag."
+func onCondition(sentence, after, name string) bool {
+	sentence = strings.TrimSpace(sentence)
+	for _, begin := range []string{"with ", "with a ", "with the ", "for a ", "for the "} {
+		if strings.HasPrefix(sentence, begin+name) {
+			rest := strings.TrimPrefix(after, "s")
+			return strings.HasPrefix(rest, ",") || strings.HasPrefix(rest, ":")
+		}
+	}
+	return false
 }
 
 // oneOfSeveral reports whether a thing is named beside another one that may stand

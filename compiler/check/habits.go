@@ -197,9 +197,11 @@ func neverStitched(r *run) {
 				}
 			})
 		}
-		if p := op.Phrase("catching"); p != nil {
-			for _, t := range p.Targets {
-				t.Each(func(x *model.Target) { note(x, op.Cond) })
+		for _, p := range op.Phrases {
+			if p.Name == "catching" || op.Verb == "apply" && (p.Name == "to" || p.Place == "over") { // a curtain tape holds what it is stitched to
+				for _, t := range p.Targets {
+					t.Each(func(x *model.Target) { note(x, op.Cond) })
+				}
 			}
 		}
 	}

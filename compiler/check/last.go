@@ -10,7 +10,7 @@ import (
 func init() {
 	register(Rule{ID: "pins-never-looked-for", Severity: finding.Advice, Category: "prose", FromAbsence: true, run: pinsLeft,
 		Purpose: "The pattern speaks of pins, and no step tells to look for those that were left.",
-		Why:     "A pin that stays in a seam hurts whoever wears the garment first. A last look costs a minute."})
+		Why:     "A pin that stays in a seam hurts whoever wears or uses the thing first. A last look costs a minute."})
 }
 
 // pinsSpoken are pins and clips as things; seeks and leftThere are how a step sends
@@ -29,8 +29,8 @@ func pinsLeft(r *run) {
 	small := r.smallWritten()
 	for i, t := range r.written() {
 		text := small[i]
-		start, end := pinsSpoken.first(text, 0)
-		if start < 0 || safetyPin(text) {
+		hit := loosePin(text)
+		if hit == nil {
 			continue
 		}
 		if t.step != nil && pinsSought(text) {
@@ -38,11 +38,11 @@ func pinsLeft(r *run) {
 			continue
 		}
 		if spoken == condition.False && len(text) == len(t.text) {
-			first = t.at(start, end)
+			first = t.at(hit[0], hit[1])
 		}
 		spoken = r.Space.Or(spoken, t.cond)
 	}
-	r.report(r.Space.Diff(spoken, sought), at(first, "pins go in here", "No step tells to look for pins before the garment is worn.",
+	r.report(r.Space.Diff(spoken, sought), at(first, "pins go in here", "No step tells to look for pins at the end.",
 		"Say so in the last step: feel along the seams and edges for pins."))
 }
 
@@ -68,13 +68,13 @@ func pinsSought(text string) bool {
 	return false
 }
 
-// safetyPin reports whether the only pins of a text are safety pins, or it does
-// without them.
-func safetyPin(text string) bool {
+// loosePin gives the first pin of a text that is no safety pin, and that it does not
+// do without.
+func loosePin(text string) []int {
 	for start, end := pinsSpoken.first(text, 0); start >= 0; start, end = pinsSpoken.first(text, end) {
 		if before := text[:start]; !strings.HasSuffix(before, "safety ") && !strings.HasSuffix(before, "in place of ") && !strings.HasSuffix(before, "no ") && !strings.HasSuffix(before, "without ") {
-			return false
+			return []int{start, end}
 		}
 	}
-	return true
+	return nil
 }

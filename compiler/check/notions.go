@@ -131,7 +131,7 @@ func (r *run) compare(n *model.Notion, uses []assembly.Amount) {
 
 func notionUnused(r *run) {
 	for _, n := range r.Notions {
-		bad := r.unsaid(n, r.Space.And(n.Cond, r.facts.Totals(r.facts.OfNotion(n))[0]))
+		bad := r.unsaid(n, r.Space.Diff(r.Space.And(n.Cond, r.facts.Totals(r.facts.OfNotion(n))[0]), r.facts.Worked[n]))
 		r.report(bad, at(n.Span, "no step uses it", fmt.Sprintf("%s is listed and never used.", n.Name),
 			"Use it in a step (`sew on`, `insert`, `bind … with`, `catching`), or take it off the list; if it belongs to an option, guard it with `when`."))
 	}

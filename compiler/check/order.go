@@ -295,7 +295,7 @@ func shapedTooLate(r *run, t assembly.Trouble) finding.Finding {
 }
 
 func gapNeverClosed(r *run, t assembly.Trouble) finding.Finding {
-	return at(t.Gap.Span, "left here", fmt.Sprintf("The opening %s is never closed.", t.Gap.Name), fmt.Sprintf("Close it in a later step: slipstitch %s.", t.Gap.ID))
+	return at(t.Gap.Span, "left here", fmt.Sprintf("The opening %s is never closed.", t.Gap.Name), fmt.Sprintf("Close it in a later step: `slipstitch %s`; or `close %s`, where a row of stitching along the seam shuts it.", t.Gap.ID, t.Gap.ID))
 }
 
 // loose reports the parts that do not hang together with the rest, those that

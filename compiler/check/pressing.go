@@ -89,7 +89,7 @@ func (r *run) unpressed(s *model.Seam) condition.Cond {
 	if r.roundABag(s) {
 		return condition.False
 	}
-	bad := r.Space.Diff(s.Cond, r.whereDone(r.deeds().seam[s], "press", "fell", "steam"))
+	bad := r.Space.Diff(s.Cond, r.Space.Or(r.whereDone(r.deeds().seam[s], "press", "fell", "steam"), r.KindIs("toy"))) // the filling spreads the seams of a toy
 	if !r.possible(bad) {
 		return condition.False
 	}

@@ -142,6 +142,12 @@ func (r *run) reportUnsewn(list []unsewn) {
 	case r.where(first.bad) != "":
 		f.Help = fmt.Sprintf("Add `%s` to a step that applies then, or guard the seam or its pieces with `when`.", sewThem(seams))
 	}
+	for _, d := range r.deeds().seam[first.seam] {
+		if d.on.Seam == first.seam && oneOf(d.op.Verb, []string{"slipstitch", "fell", "close"}) {
+			f = also(f, d.op.Span, "closes what is not sewn yet")
+			f.Help = fmt.Sprintf("If this is how it is joined, write `sew %s by hand` here.", first.seam.ID)
+		}
+	}
 	for _, s := range seams[1:] {
 		f = also(f, s.Span, "and this")
 	}

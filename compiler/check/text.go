@@ -100,8 +100,8 @@ func bareMeasures(r *run) {
 			}
 		}
 		for _, m := range found {
-			if m.Err != nil || m.Doubtful || clash[m.Start] || declared[m.Length] || agreesWithAny(declared, m.Measure) {
-				continue
+			if m.Err != nil || m.Doubtful || clash[m.Start] || declared[m.Length] || agreesWithAny(declared, m.Measure) || strings.HasPrefix(t.text[m.End:], " apart") {
+				continue // how far apart lines lie can be said in words alone
 			}
 			f := at(t.at(m.Start, m.End), "declared nowhere in this step", fmt.Sprintf("The text says %s, and nothing in this step measures so.", t.text[m.Start:m.End]),
 				"Fetch the measure with braces, such as {allow SEAM} or {wide OPENING}; or say it in the operation. For a length that is only about so, use words: a hand's width.")
@@ -266,6 +266,9 @@ func unexplained(r *run) {
 			continue
 		}
 		said[term] = true
+		if op.Verb == "notch out" {
+			term = op.Verb // to tell it from the notch that is a mark
+		}
 		r.report(op.Cond, at(op.Span, "used here first", fmt.Sprintf("The glossary does not explain “%s”.", term), fmt.Sprintf("Add: word %q \"…\" at the top of a file.", term)))
 	}
 }

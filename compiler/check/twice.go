@@ -49,7 +49,10 @@ func doneTwice(r *run) {
 			if op.Row.Sews && o.Seam != nil {
 				continue // seam-sewn-twice knows about stretches
 			}
-			if said == "" && !again[op.Verb] {
+			switch {
+			case op.Verb == "turn" && (op.Phrase("to") != nil || op.Phrase("toward") != nil):
+				said = "laid over" // not brought right side out
+			case said == "" && !again[op.Verb]:
 				said = phrasesOf(op)
 			}
 			c := r.Space.And(op.Cond, o.Cond)

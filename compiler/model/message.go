@@ -262,8 +262,12 @@ func pairInRow(s *Seam, all []*Target) finding.Finding {
 // singleForPair adds that the other piece, cut once, may be what is wrong.
 func singleForPair(f finding.Finding, p *Piece) finding.Finding {
 	f.Headline = strings.TrimSuffix(f.Headline, ".") + fmt.Sprintf(": of %s there is only one.", p.Name)
-	f.Help += fmt.Sprintf(" Or cut %s on the fold or mirrored, if it has both sides.", p.Name)
 	for _, c := range p.Cuts {
+		if c.Lay.Fold {
+			f.Help += fmt.Sprintf(" Or look at the fold of %s: an edge that ends at the fold is one edge, and the others are there on both halves.", p.Name)
+		} else {
+			f.Help += fmt.Sprintf(" Or cut %s on the fold or mirrored, if it has both sides.", p.Name)
+		}
 		return related(f, c.Span, "cut here")
 	}
 	return f

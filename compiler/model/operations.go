@@ -97,7 +97,7 @@ var Operations = []Operation{
 	{Verb: "topstitch", Class: Decorate, On: rows, Means: "Sew a visible row from the right side."},
 	{Verb: "stitch", Class: Decorate, On: any_, Joins: true, Means: "Sew a row through all that lies there."},
 	{Verb: "ditch", Class: Decorate, On: lines, Means: "Sew in the groove of a seam and catch the layer below."},
-	{Verb: "quilt", Class: Decorate, On: any_, Means: "Stitch through top, wadding and backing."},
+	{Verb: "quilt", Class: Decorate, On: any_, Joins: true, Means: "Stitch through top, wadding and backing."},
 	{Verb: "bar-tack", Class: Decorate, On: any_, Means: "Sew a short dense row at a point of strain."},
 
 	{Verb: "apply", Class: Attach, On: items, Joins: true, Uses: "objects", Means: "Lay a part on another and stitch it on."},
