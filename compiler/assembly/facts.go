@@ -205,7 +205,7 @@ func sides(op *model.Op) int {
 
 func (f *Facts) phrase(op *model.Op, p *model.Phrase, t *model.Target) {
 	c := f.space.And(op.Cond, t.Cond)
-	if t.Kind == model.ToNotion && op.Row.Class == model.Attach && op.Row.Uses == "objects" {
+	if t.Kind == model.ToNotion && t.Notion.Kind == model.Counted && op.Row.Class == model.Attach && op.Row.Uses == "objects" {
 		f.Worked[t.Notion] = f.space.Or(f.Worked[t.Notion], c)
 	}
 	switch {

@@ -62,10 +62,28 @@ func (w *play) turn(op *model.Op, i *model.Instance, c condition.Cond) {
 		w.wayOut(op, i, c)
 	}
 	w.turned.add(i, op, c)
+	w.bag(op, i, c)
 	if turnsOver(op) {
 		w.encloseBehind(op, i, c)
 		w.fresh[i] = w.diff(w.fresh[i], c)
 	}
+}
+
+// bag notes with what a part hangs together when it is turned; what is turned through
+// an opening is one thing.
+func (w *play) bag(op *model.Op, i *model.Instance, c condition.Cond) {
+	if op.Phrase("through") == nil {
+		for x, there := range w.hanging(i) {
+			w.bagged.add([2]*model.Instance{i, x}, op, w.and(c, there))
+			w.bagged.add([2]*model.Instance{x, i}, op, w.and(c, there))
+		}
+		return
+	}
+	each(op.Objects, func(t *model.Target) {
+		for _, x := range t.Instances {
+			w.bagged.add([2]*model.Instance{i, x}, op, w.and(c, t.Cond, x.Cond))
+		}
+	})
 }
 
 // sewing is where a part is sewn to anything at all, now or later, and by what.

@@ -22,6 +22,7 @@ type play struct {
 	under    tally[model.EdgeUse] // folded under
 	joined   tally[*model.Instance]
 	turned   tally[*model.Instance]
+	bagged   tally[[2]*model.Instance]          // turned while they hang together
 	hidden   tally[*model.Instance]             // its free edge is caught, so that its wrong side is shut
 	fixed    tally[*model.Instance]             // stitched down by an edge of its own
 	laid     tally[*model.Instance]             // put on another and stitched
@@ -67,7 +68,7 @@ func newPlay(p *model.Pattern) *play {
 		sewn: newTally[*seamline](s), caught: newTally[*seamline](s), enclosed: newTally[*seamline](s), deep: newTally[*seamline](s),
 		seam: newTally[seamDeed](s), shut: newTally[model.EdgeUse](s), finished: newTally[model.EdgeUse](s), zipped: newTally[model.EdgeUse](s),
 		tacked: newTally[model.EdgeUse](s), under: newTally[model.EdgeUse](s), joined: newTally[*model.Instance](s), turned: newTally[*model.Instance](s),
-		hidden: newTally[*model.Instance](s), fixed: newTally[*model.Instance](s), laid: newTally[*model.Instance](s), hung: newTally[*model.Instance](s),
+		bagged: newTally[[2]*model.Instance](s), hidden: newTally[*model.Instance](s), fixed: newTally[*model.Instance](s), laid: newTally[*model.Instance](s), hung: newTally[*model.Instance](s),
 		early: newTally[*model.Instance](s), fresh: map[*model.Instance]condition.Cond{}, fastened: newTally[*model.Instance](s),
 		marks: newTally[any](s), left: newTally[*model.Gap](s), closed: newTally[*model.Gap](s), threaded: newTally[threading](s),
 		did: newTally[notionDeed](s), later: newForesight(s), when: map[*model.Op]int{}}

@@ -83,13 +83,18 @@ func partial(s *model.Seam) bool {
 }
 
 // insideAlready finds a seam of which every part has been turned: its edges lie
-// inside. A facing that was turned to one side still has its other edges free.
+// inside. A facing that was turned to one side still has its other edges free, and so
+// have the front and the back of a lined bodice that were turned each by itself.
 func (w *play) insideAlready(op *model.Op, l *seamline, c condition.Cond) {
 	in := condition.True
 	var by []deed
+	first := l.uses[0].Instance
 	for _, u := range l.uses[:len(l.uses)-len(l.caught)] {
 		flat, deeds := w.turned.only(u.Instance, turnsOver)
 		in, by = w.and(in, flat), append(by, deeds...)
+		if u.Instance != first {
+			in = w.and(in, w.bagged.where([2]*model.Instance{first, u.Instance}))
+		}
 	}
 	w.trouble(w.and(c, in), Trouble{Kind: SeamShutIn, Op: op, Seam: l.Seam}, by)
 }

@@ -152,11 +152,27 @@ func neverFinished(r *run) {
 	if r.Finish != nil && r.Finish.With != "" || r.lined() {
 		return
 	}
+	groups := map[condition.Cond][]*model.Seam{}
+	var order []condition.Cond
 	for _, s := range r.Seams {
 		bad := r.unsaid(s, r.Space.Diff(s.Cond, r.seamDeeds(s, "finish", "bind", "fell", "cover", "understitch")))
-		bad = r.unsaid(s, r.Space.Diff(bad, r.inside(s)))
-		r.report(bad, at(s.Span, "left raw", fmt.Sprintf("The allowances of %s are never finished.", seamName(s)),
-			fmt.Sprintf("Add `finish %s together with overlock` after it is sewn, or say in the head what is done to every seam: finish seams together with overlock.", s.ID)))
+		bad = r.Space.And(r.unsaid(s, r.Space.Diff(bad, r.inside(s))), r.Valid)
+		if bad == condition.False || knitted(s) || inTwoCloths(s) || r.finishInText(s) {
+			continue
+		}
+		if groups[bad] == nil {
+			order = append(order, bad)
+		}
+		groups[bad] = append(groups[bad], s)
+	}
+	for _, bad := range order {
+		list := groups[bad]
+		f := at(list[0].Span, "left raw", fmt.Sprintf("The allowances of %s are never finished.", theSeams(list)),
+			fmt.Sprintf("Add `finish %s together with overlock` after it is sewn, or say in the head what is done to every seam: finish seams together with overlock.", list[0].ID))
+		for _, s := range list[1:] {
+			f = also(f, s.Span, "nor these")
+		}
+		r.report(bad, f)
 	}
 }
 

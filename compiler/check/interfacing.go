@@ -64,6 +64,7 @@ func (r *run) limps() (all []limp) {
 			put[i] = r.Space.Or(put[i], f.Cond)
 		}
 	}
+	r.sewnIn(put)
 	for _, p := range r.Pieces {
 		for _, c := range p.Cuts {
 			if !c.Material.Interfacing {
@@ -82,6 +83,27 @@ func (r *run) limps() (all []limp) {
 		}
 	}
 	return
+}
+
+// sewnIn notes interfacing without glue that is basted or stitched in.
+func (r *run) sewnIn(put map[*model.Instance]condition.Cond) {
+	for _, op := range r.Ops() {
+		if !oneOf(op.Verb, []string{"baste", "stitch", "tack", "quilt", "lay", "pin"}) {
+			continue
+		}
+		for _, o := range op.Objects {
+			o.Each(func(t *model.Target) {
+				if t.Kind != model.ToPiece && t.Kind != model.ToPart {
+					return
+				}
+				for _, i := range interfacings(t) {
+					if !i.Cut.Material.Fusible {
+						put[i] = r.Space.Or(put[i], r.Space.And(op.Cond, t.Cond))
+					}
+				}
+			})
+		}
+	}
 }
 
 func neverFused(r *run) {

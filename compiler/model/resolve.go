@@ -234,7 +234,7 @@ func (b *builder) pieceTarget(t *Target, p *Piece, rest []string) *Target {
 				b.aboutPiece(p, noSides(t.Span, p, w))
 				return nil
 			}
-		case pick.copy(w), pick.material(w):
+		case !(last && p.Edge(w) != nil && pick.allAre(w)) && (pick.copy(w) || pick.material(w)):
 		case last && p.Edge(w) != nil:
 			t.Kind, t.Edge = ToEdge, p.Edge(w)
 			t.Edge.Used = true
@@ -339,6 +339,17 @@ func (s *selection) side(side Side, p *Piece) bool {
 		folded = folded || i.Cut.Lay.Fold
 	}
 	return s.keep(func(i *Instance) bool { return i.Side == side || i.Side == Neither && i.Cut.Lay.Fold }) || folded
+}
+
+// allAre reports whether a name of a copy or a material tells nothing apart, since all
+// cloth in question has it: where an edge is called so too, the edge is meant.
+func (s *selection) allAre(name string) bool {
+	for _, i := range s.all {
+		if i.Cloth() && i.Copy != name && i.Cut.Material.ID != name {
+			return false
+		}
+	}
+	return true
 }
 
 func (s *selection) copy(name string) bool {
