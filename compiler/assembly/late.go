@@ -12,6 +12,9 @@ import (
 // insideOut finds a band whose ends are sewn and that is turned only later: until
 // then its right side is inside, and its long edge cannot be sewn on.
 func (w *play) insideOut(op *model.Op, l *seamline, c condition.Cond) {
+	if len(l.parts) == 1 {
+		return // the long seam of a belt sews it to nothing but itself
+	}
 	seen := map[*model.Instance]bool{}
 	for _, u := range l.uses {
 		i := u.Instance

@@ -108,8 +108,8 @@ func (w *play) done(list []deed, op *model.Op) (all []deed) {
 // ringLeftOpen gives advice on an edge that is sewn before the seam that will
 // close it to a ring, when the step does not say that it is meant flat.
 func (w *play) ringLeftOpen(op *model.Op, l *seamline, c condition.Cond) {
-	if op.Phrase("round") != nil || op.Phrase("flat") != nil {
-		return
+	if op.Phrase("round") != nil || op.Phrase("flat") != nil || itself(l.Join) {
+		return // an edge that is folded on itself, as the end of a belt, lies flat
 	}
 	for _, x := range [][2]row{{l.a, l.b}, {l.b, l.a}} {
 		ring := w.ringOf(x[1]) // what is sewn to a ring is reported as that

@@ -86,6 +86,8 @@ func (w *writer) operationPhrase(op *model.Op) string {
 		switch kind := op.Objects[0].Kind; {
 		case op.Verb == "turn" && (op.Phrase("to") != nil || op.Phrase("toward") != nil || op.Phrase("out") != nil):
 			key = "turn-to"
+		case op.Verb == "fuse" && op.Phrase("to") != nil:
+			key = "fuse-to"
 		case op.Verb == "finish" && kind == model.ToSeam:
 			key = "finish-seam"
 		case op.Verb == "sew":
