@@ -87,7 +87,11 @@ func TestMutantsAreFound(t *testing.T) {
 		t.Log(l)
 	}
 	score := 100 * float64(allFound) / float64(allMeant)
-	t.Logf("in all %.1f %% of %d", score, allMeant)
+	told := fmt.Sprintf("%.1f %% of %d", score, allMeant)
+	t.Log("in all " + told)
+	if page, err := os.ReadFile("../DEVELOPERS.md"); *full && *only == "" && (err != nil || !strings.Contains(string(page), told)) {
+		t.Errorf("DEVELOPERS.md does not tell the score, which is %s", told)
+	}
 	if *full && *only == "" && score < reached {
 		t.Errorf("only %.1f %% of the mutants are found; %.1f %% are wanted", score, reached)
 	}

@@ -67,7 +67,8 @@ func foldOf(r []Point) *[2]Point {
 }
 
 // Folded dresses come within 1 % of the strongest lower bound, the row at the fold or
-// area ÷ width; of one no search with more work and other seeds has come nearer than 1.18 %.
+// area ÷ width. One of them comes within 1.18 % with this work; whether more work would bring it
+// nearer has not been tried.
 func TestFoldedDressesComeNearTheirBound(t *testing.T) {
 	for _, name := range []string{"dress_fold_1150", "dress_fold_1150_nap", "dress_fold_1400", "dress_fold_1400_nap"} {
 		j := readJob(t, name)
