@@ -48,7 +48,7 @@ func found(t testing.TB, jobs []Named) *File {
 }
 
 // look reads a file and looks at it with the jobs; rules are joined in their order.
-func look(src string, jobs []Named) (lays int, rules string, all []finding.Finding) {
+func look(src string, jobs []Named) (lays int, rules string, all []Trouble) {
 	f, fs := Decode("lays.lock", []byte(src))
 	got, more := f.Look(jobs)
 	for _, l := range got {
@@ -59,7 +59,7 @@ func look(src string, jobs []Named) (lays int, rules string, all []finding.Findi
 	all = append(fs, more...)
 	var names []string
 	for _, x := range all {
-		names = append(names, x.Rule)
+		names = append(names, x.Kind)
 	}
 	return lays, strings.Join(names, " "), all
 }
@@ -176,7 +176,7 @@ func TestWhatIsWrongWithTheFileIsFound(t *testing.T) {
 func TestAPlaceIsGivenForEachFinding(t *testing.T) {
 	src := "# ours\nlays 1\nlay ab\nfor \"é\"\nway sideways\n"
 	_, _, fs := look(src, nil)
-	if len(fs) != 1 || fs[0].Place.Start != (finding.Pos{Offset: 30, Line: 5, Column: 1}) || fs[0].Place.End.Column != 13 {
+	if len(fs) != 1 || fs[0].Span.Start != (finding.Pos{Offset: 30, Line: 5, Column: 1}) || fs[0].Span.End.Column != 13 {
 		t.Errorf("%+v", fs)
 	}
 }

@@ -1,6 +1,7 @@
 package lock
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -14,7 +15,7 @@ import (
 //
 // A lay is stale if it is of the same label with another key: what it depends on was
 // changed since.
-func (f *File) Look(jobs []Named) ([]*lay.Lay, []finding.Finding) {
+func (f *File) Look(jobs []Named) ([]*lay.Lay, []Trouble) {
 	k := &looker{file: f, byKey: map[string]*Entry{}, byLabel: map[string]*Entry{}, used: map[*Entry]bool{}, stale: map[*Entry][]string{}}
 	for _, e := range f.Entries {
 		if k.byKey[e.Key] == nil {
@@ -32,7 +33,9 @@ func (f *File) Look(jobs []Named) ([]*lay.Lay, []finding.Finding) {
 		lays[i] = k.one(j, checked)
 	}
 	k.rest()
-	finding.Sort(k.found)
+	slices.SortStableFunc(k.found, func(a, b Trouble) int {
+		return cmp.Or(a.Span.Start.Offset-b.Span.Start.Offset, cmp.Compare(a.Kind, b.Kind))
+	})
 	return lays, k.found
 }
 
@@ -42,7 +45,7 @@ type looker struct {
 	used           map[*Entry]bool
 	missing        []string
 	stale          map[*Entry][]string // the labels of which it is out of date
-	found          []finding.Finding
+	found          []Trouble
 }
 
 // one finds the lay of a job. A lay that does not hold is spoken of once.
@@ -65,7 +68,7 @@ func (k *looker) one(j Named, spoiled map[*Entry]bool) *lay.Lay {
 	}
 	if !spoiled[e] {
 		spoiled[e] = true
-		k.add(ofLay("lay-edited", finding.Warning, e.Span, fmt.Sprintf("The remembered lay of %s does not hold: %v.", finding.OneLine(j.Label), why),
+		k.add(troubleOf("lay-edited", finding.Warning, e.Span, fmt.Sprintf("The remembered lay of %s does not hold: %v.", finding.OneLine(j.Label), why),
 			"The file was changed by hand or damaged. The lay is not used."))
 	}
 	return nil
@@ -117,28 +120,32 @@ func (k *looker) rest() {
 		if n > 1 {
 			lays = "lays are"
 		}
-		k.add(ofLay("lay-missing", finding.Warning, finding.Span{File: k.file.Name}, fmt.Sprintf("%d %s not yet found: %s.", n, lays, finding.OneLine(names)),
+		k.add(troubleOf("lay-missing", finding.Warning, finding.Span{File: k.file.Name}, fmt.Sprintf("%d %s not yet found: %s.", n, lays, finding.OneLine(names)),
 			"How much cloth a garment needs is known only once its pieces have been laid."))
 	}
 	for _, e := range k.file.Entries {
 		if of := k.stale[e]; of != nil {
-			k.add(ofLay("lay-stale", finding.Warning, e.Span, fmt.Sprintf("The remembered lay of %s is out of date.", finding.OneLine(strings.Join(of, "; "))),
+			k.add(troubleOf("lay-stale", finding.Warning, e.Span, fmt.Sprintf("The remembered lay of %s is out of date.", finding.OneLine(strings.Join(of, "; "))),
 				"Its pieces, its cloth or the way of laying were changed after it was found, so it may need more cloth or less."))
 		}
 		if !k.used[e] {
-			k.add(ofLay("lay-unused", finding.Advice, e.Span, fmt.Sprintf("Nothing needs the remembered lay of %s.", finding.OneLine(strings.Join(e.For, "; "))),
+			k.add(troubleOf("lay-unused", finding.Advice, e.Span, fmt.Sprintf("Nothing needs the remembered lay of %s.", finding.OneLine(strings.Join(e.For, "; "))),
 				"The view, size or width that it belongs to is gone, or the lay is there twice."))
 		}
 	}
 }
 
-// ofLay makes a finding. The rules are to be registered in package check, with their
-// examples, by whatever first asks for lays while a pattern is compiled; until then the
-// name is set here, apart from the others.
-func ofLay(rule string, s finding.Severity, at finding.Span, headline, why string) finding.Finding {
-	f := finding.Finding{Severity: s, Headline: headline, Place: finding.Place{Span: at}, Why: why, Help: renew}
-	f.Rule = rule
-	return f
+// Trouble is something wrong with remembered lays. Kind is not the name of a rule:
+// nothing that is compiled asks for lays yet, so no finding is made of it here.
+type Trouble struct {
+	Kind                string // lay-missing, lay-stale, lay-edited, lay-unused, lays-unreadable
+	Severity            finding.Severity
+	Span                finding.Span
+	Headline, Why, Help string
 }
 
-func (k *looker) add(f finding.Finding) { k.found = append(k.found, f) }
+func troubleOf(kind string, s finding.Severity, at finding.Span, headline, why string) Trouble {
+	return Trouble{kind, s, at, headline, why, renew}
+}
+
+func (k *looker) add(f Trouble) { k.found = append(k.found, f) }
