@@ -59,8 +59,8 @@ func (r *run) curved(s *model.Seam) (c condition.Cond, found *model.Edge) {
 	return
 }
 
-// clearlyBent is how many degrees a drawn edge turns, one way, before its allowance has
-// to give (common practice, no source).
+// clearlyBent is how many degrees the curves of a drawn edge turn, one way, before its
+// allowance has to give (common practice, no source). Corners are trimmed, not clipped.
 const clearlyBent = 30
 
 // isCurved gives where an edge is curved: as it is drawn, or by its name where it is not.
@@ -75,7 +75,7 @@ func (r *run) isCurved(e *model.Edge) condition.Cond {
 			if drawn == nil || drawn.Form() == outline.Straight {
 				return false
 			}
-			out, in := drawn.Turning()
+			out, in := drawn.Bending()
 			return max(out, in) >= clearlyBent
 		})
 		curved = r.Space.Or(curved, r.Space.And(d.Cond, bent))

@@ -153,6 +153,8 @@ word "grade" "Trim each layer of an allowance to a different width."
 `
 	for _, c := range []struct{ line, says string }{
 		{"L200 0", ""},
+		{"L180 80 200 0", ""}, // a corner is trimmed, not clipped
+		{"L140 76 170 62 190 38 200 0", "It is drawn hollow: add `clip neckline`"}, // a curve in short lines
 		{"Q180 80 200 0", "It is drawn hollow: add `clip neckline`"},
 		{"Q120 0 200 0", "It is drawn bulging: add `notch out neckline`"},
 	} {

@@ -161,3 +161,16 @@ func TestSizes(t *testing.T) {
 		t.Error("a size that is not drawn, or an allowance of the wrong group")
 	}
 }
+
+// TestBending tells curves from corners: half a circle turns by 180 degrees, a tab with a
+// point has three corners and no curve.
+func TestBending(t *testing.T) {
+	o := drawn(t, `<path id="rim" d="M0 0H100V60L50 90L0 60Z"/>`)
+	if out, in := o.Edge("rim").Bending(); out > 1e-9 || in > 1e-9 {
+		t.Errorf("the tab bends by %v and %v", out, in)
+	}
+	o = drawn(t, `<path id="round" d="M0 0A50 50 0 0 1 100 0V40"/><path id="rest" d="M100 40H0V0"/>`)
+	if out, in := o.Edge("round").Bending(); math.Abs(out-180) > 0.1 || in > 0.1 {
+		t.Errorf("half a circle bends by %v and %v", out, in)
+	}
+}

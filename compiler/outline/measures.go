@@ -135,18 +135,30 @@ func (e *Edge) Form() Form {
 
 // Turning adds up the degrees by which the edge turns clockwise, standing out from the
 // piece, and those by which it turns the other way, into it.
-func (e *Edge) Turning() (out, in float64) {
-	add := func(a float64) { out, in = out+max(a, 0), in+max(-a, 0) }
+func (e *Edge) Turning() (out, in float64) { return e.turning(180) }
+
+// sharp is how many degrees two curves turn at their joint before it is a corner, and
+// not a curve that was drawn in short lines (common practice, no source).
+const sharp = 30
+
+// Bending is the same without the corners: what the curves of the edge turn by.
+func (e *Edge) Bending() (out, in float64) { return e.turning(sharp) }
+
+// turning leaves out the joints that turn by more than so many degrees.
+func (e *Edge) turning(most float64) (out, in float64) {
 	last := e.Curves[0].leaves()
-	step := func(d Point) {
-		if d != (Point{}) {
-			add(turn(last, d))
-			last = d
+	step := func(d Point, most float64) {
+		if d == (Point{}) {
+			return
 		}
+		if a := turn(last, d); math.Abs(a) <= most {
+			out, in = out+max(a, 0), in+max(-a, 0)
+		}
+		last = d
 	}
 	for i := range e.Curves {
 		c := &e.Curves[i]
-		step(c.leaves())
+		step(c.leaves(), most)
 		if c.Straight {
 			continue
 		}
@@ -158,11 +170,11 @@ func (e *Edge) Turning() (out, in float64) {
 			}
 			for n := 1; n <= parts; n++ {
 				if t := marks[k] + (end-marks[k])*float64(n)/parts; t < 1 {
-					step(c.speed(t))
+					step(c.speed(t), 180)
 				}
 			}
 		}
-		step(c.arrives())
+		step(c.arrives(), 180)
 	}
 	return
 }
