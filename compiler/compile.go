@@ -63,6 +63,7 @@ func Compile(folder fs.FS, also ...string) (*Result, error) {
 	assembly.Deduce(p)
 	figures := r.figures(p)
 	shapes := r.outlines(p)
+	r.lays(p)
 	out := r.result
 	out.Pattern = p
 	read := append(append(out.Findings, wording.Lint(p)...), p.Findings...)

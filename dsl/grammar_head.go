@@ -78,6 +78,24 @@ type (
 	Shrinks struct {
 		By *Amount `parser:"'shrinks' @@"`
 	}
+	// Selvedges is how much at each selvedge is not cut into.
+	Selvedges struct {
+		Wide *Amount `parser:"'selvedges' @@"`
+	}
+	// Clearance is how far cut parts stay apart on the cloth.
+	Clearance struct {
+		By *Amount `parser:"'clearance' @@"`
+	}
+	// Laying says how pieces are laid on a material.
+	Laying struct {
+		How []*LayHow `parser:"'lay' @@ (',' @@)*"`
+	}
+	// LayHow is with or without nap, or the way in which the cloth lies.
+	LayHow struct {
+		Nap   string `parser:"( @('with' | 'without') 'nap'"`
+		Layer bool   `parser:"| @'single' 'layer'"`
+		Fold  string `parser:"| 'on' @('lengthwise' | 'crosswise') 'fold' )"`
+	}
 	// Notion is what is bought by the piece or by length.
 	Notion struct {
 		Kind   string  `parser:"@('notion' | 'tape' | 'elastic' | 'webbing' | 'cord')"`

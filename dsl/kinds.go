@@ -114,7 +114,8 @@ var inPattern = map[string]*kind{
 
 var inMaterial = map[string]*kind{
 	"widths": sentence[Widths](`widths 45in, 60in`), "suggested": setting, "no": sentence[NoRightSide](`no right side`),
-	"shrinks": sentence[Shrinks](`shrinks 3%`),
+	"shrinks": sentence[Shrinks](`shrinks 3%`), "selvedges": sentence[Selvedges](`selvedges 1cm`), "clearance": sentence[Clearance](`clearance 3mm`),
+	"lay": sentence[Laying](`lay with nap | without nap | single layer | on lengthwise fold | on crosswise fold, …`),
 }
 
 var wear = sentence[Wear](`wear hood | neck | waist | hem | sleeve | back | elsewhere [, draws up | ties | trims | binds] [, ends free | fixed | toggle | knot] [, one loop] [, outside 3in] [, retractable]`)

@@ -170,6 +170,78 @@ func (n *Shrinks) read(c *cursor) bool {
 		c.is(Measure) && node(c, &n.By)
 }
 
+func (n *Selvedges) read(c *cursor) bool {
+	return c.take("selvedges") &&
+		c.is(Measure) && node(c, &n.Wide)
+}
+
+func (n *Clearance) read(c *cursor) bool {
+	return c.take("clearance") &&
+		c.is(Measure) && node(c, &n.By)
+}
+
+func (n *Laying) read(c *cursor) bool {
+	return c.take("lay") &&
+		another(c, &n.How) &&
+		n.part1(c)
+}
+
+func (n *Laying) part1(c *cursor) bool {
+	for n.part2(c) {
+	}
+	return true
+}
+
+func (n *Laying) part2(c *cursor) bool {
+	at := c.at
+	if c.take(",") &&
+		another(c, &n.How) {
+		return true
+	}
+	c.at = at
+	return false
+}
+
+func (n *LayHow) read(c *cursor) bool {
+	return (n.part1(c) ||
+		n.part2(c) ||
+		n.part3(c))
+}
+
+func (n *LayHow) part1(c *cursor) bool {
+	at := c.at
+	if c.one(&n.Nap, "with", "without") &&
+		c.take("nap") {
+		return true
+	}
+	c.at = at
+	n.Nap = ""
+	return false
+}
+
+func (n *LayHow) part2(c *cursor) bool {
+	at := c.at
+	if c.mark(&n.Layer, "single") &&
+		c.take("layer") {
+		return true
+	}
+	c.at = at
+	n.Layer = false
+	return false
+}
+
+func (n *LayHow) part3(c *cursor) bool {
+	at := c.at
+	if c.take("on") &&
+		c.one(&n.Fold, "lengthwise", "crosswise") &&
+		c.take("fold") {
+		return true
+	}
+	c.at = at
+	n.Fold = ""
+	return false
+}
+
 func (n *Notion) read(c *cursor) bool {
 	return c.one(&n.Kind, "notion", "tape", "elastic", "webbing", "cord") &&
 		c.is(Word) && node(c, &n.ID) &&

@@ -55,6 +55,10 @@ type Pattern struct {
 	rowCloth   map[*size.Row]*Material
 	Absences   []Absence // text that speaks of what is not there
 
+	// Layings gives the lays that the pattern needs; nil until the front door has filled
+	// it. It waits until the remembered ones have been looked at.
+	Layings func() []*Laying
+
 	// Kept is what a pass worked out of the pattern and a later one can use as it is;
 	// nil if something has changed since. Nothing here reads it.
 	Kept any
@@ -129,6 +133,7 @@ type Material struct {
 	Widths      []Amount
 	Suggested   string
 	Shrinks     *Text
+	LayRules    LayRules
 	Notes       []*Prose
 }
 

@@ -43,8 +43,8 @@ func (b *builder) material(s Source, n *dsl.Material) {
 			m.Suggested = dsl.Unquote(p.Value.Text)
 		case *dsl.NoRightSide:
 			m.NoRightSide = true
-		case *dsl.Shrinks:
-			m.Shrinks = &Text{p.By.Text, dsl.SpanOf(p.By.Tokens)}
+		case *dsl.Shrinks, *dsl.Selvedges, *dsl.Clearance, *dsl.Laying:
+			b.laying(m, p)
 		case *dsl.Text:
 			b.noteInto(&m.Notes)(i)
 		}

@@ -17,7 +17,13 @@ const containTolerance = 0.2
 // [Outline.Widened].
 func (o *Outline) Containing() ([]Grid, error) {
 	// What is lost by rounding to the grid, at most 0.0071 mm, is added before.
-	ring, err := o.Widened(func(*Edge) float64 { return GridMM })
+	return o.ContainingWith(func(*Edge) float64 { return GridMM })
+}
+
+// ContainingWith is the same for a piece that is cut so far outside each of its edges,
+// in millimetres. An edge that is given no width stays where it is, to the rounding.
+func (o *Outline) ContainingWith(width func(*Edge) float64) ([]Grid, error) {
+	ring, err := o.Widened(width)
 	if err != nil {
 		return nil, err
 	}
