@@ -32,6 +32,8 @@ type ahead struct {
 	tables  map[string]*begun[tableFile]
 	shapes  map[string]*begun[shapeFile]
 	words   map[string]*begun[[]finding.Finding]
+	locks   map[string]*begun[laysFile]
+	laid    map[string]*begun[*Lays]
 	drawn   []string // the drawings that wait for the end of the source
 }
 
@@ -74,7 +76,7 @@ type begun[T any] struct {
 func newAhead() *ahead {
 	return &ahead{sources: map[string]*begun[sourceFile]{},
 		opened: map[string]*begun[openedFile]{}, figures: map[string]*begun[figureFile]{}, tables: map[string]*begun[tableFile]{}, shapes: map[string]*begun[shapeFile]{},
-		words: map[string]*begun[[]finding.Finding]{}}
+		words: map[string]*begun[[]finding.Finding]{}, locks: map[string]*begun[laysFile]{}, laid: map[string]*begun[*Lays]{}}
 }
 
 // begin starts work under a name, unless it has been started.

@@ -16,6 +16,7 @@ import (
 
 	"seamwarden/compiler/assembly"
 	"seamwarden/compiler/check"
+	"seamwarden/compiler/lay/wanted"
 	"seamwarden/compiler/model"
 	"seamwarden/compiler/size"
 	"seamwarden/compiler/wording"
@@ -40,6 +41,7 @@ type Result struct {
 	Unread   int
 	Sources  map[string]string
 	Files    []*dsl.File
+	Lays     func() *Lays // what is to be laid, and what is remembered of it
 }
 
 // ErrNoPattern says that a folder has no pattern in it.
@@ -63,16 +65,19 @@ func Compile(folder fs.FS, also ...string) (*Result, error) {
 	assembly.Deduce(p)
 	figures := r.figures(p)
 	shapes := r.outlines(p)
-	r.lays(p)
+	lays := r.lays(p)
 	out := r.result
 	out.Pattern = p
 	read := append(append(out.Findings, wording.Lint(p)...), p.Findings...)
 	out.Unread = unread(read)
 	unused := r.unusedWords(p)
 	judged := check.Run(p, out.Unread > 0, also...)
+	if out.Lays = lays; out.Unread == 0 && clean(shapes) {
+		judged = append(judged, r.laysJudged(lays)...)
+	}
 	read = append(append(read, shapes...), r.draw(figures)...)
 	if clean(read) && clean(judged) {
-		judged = append(append(judged, unused.wait()...), r.orphans()...)
+		judged = append(append(append(judged, unused.wait()...), r.orphans()...), r.notLaid(p)...)
 	}
 	out.accept(read, judged, out.Unread == 0, also)
 	finding.Sort(out.Findings)
@@ -87,6 +92,7 @@ type reader struct {
 	seen    map[string]*dsl.File
 	shown   map[string]bool // the drawings that figures show
 	traced  map[string]bool // the outlines of pieces
+	plan    *wanted.Plan
 	rootErr error
 }
 

@@ -108,7 +108,7 @@ func checkAll(cmd *cobra.Command, args []string, o *checking) error {
 	if err != nil {
 		return err
 	}
-	progress := newProgress(cmd)
+	progress := newProgress(cmd, checkedFolders)
 	defer progress.end()
 	look := func(dir string) *checked { return checkFolder(dir, o.fix, o.also...) }
 	var worst error
@@ -123,6 +123,8 @@ func checkAll(cmd *cobra.Command, args []string, o *checking) error {
 	progress.end()
 	return errors.Join(worst, out.close())
 }
+
+func checkedFolders(n, of int) string { return fmt.Sprintf("Checked %d of %d folders", n, of) }
 
 // worse gives the worse of an error so far and how a folder came out.
 func worse(worst error, c *checked) error {

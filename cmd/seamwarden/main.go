@@ -86,7 +86,7 @@ func newRoot() *cobra.Command {
 	root.SetFlagErrorFunc(flagMistake)
 	root.PersistentFlags().Var(&pick{allowed: []string{"auto", "always", "never"}, picked: []string{"auto"}, one: true}, "color",
 		"colour the findings: auto, always or never")
-	root.AddCommand(newCheck(), newBuild(), newInspect(), newSize(), newFormat(), newInit(), newExplain())
+	root.AddCommand(newCheck(), newBuild(), newLay(), newInspect(), newSize(), newFormat(), newInit(), newExplain())
 	root.SetHelpCommand(newHelp())
 	root.InitDefaultCompletionCmd()
 	for _, cmd := range root.Commands() {

@@ -9,11 +9,12 @@ import (
 	"github.com/spf13/cobra"
 )
 
-// progress is a line on a terminal that says how far the check of many folders is.
-// It appears when that takes longer than a second, makes way for what is printed,
-// and is gone in the end.
+// progress is a line on a terminal that says how far a long piece of work is. It
+// appears when that takes longer than a second, makes way for what is printed, and is
+// gone in the end.
 type progress struct {
 	out     io.Writer // nil where nothing is shown
+	say     func(n, of int) string
 	mu      sync.Mutex
 	n, of   int
 	visible bool
@@ -28,8 +29,9 @@ const (
 	between  = 200 * time.Millisecond
 )
 
-func newProgress(cmd *cobra.Command) *progress {
-	p := &progress{stop: make(chan struct{})}
+// newProgress shows what say makes of how many things of how many are done.
+func newProgress(cmd *cobra.Command, say func(n, of int) string) *progress {
+	p := &progress{say: say, stop: make(chan struct{})}
 	if isTerminal(cmd.ErrOrStderr()) {
 		p.out = cmd.ErrOrStderr()
 		go p.watch(time.NewTimer(patience).C)
@@ -56,7 +58,7 @@ func (p *progress) watch(wait <-chan time.Time) {
 	}
 }
 
-// show prints the line, if there is more than one folder to wait for.
+// show prints the line, if there is more than one thing to wait for.
 func (p *progress) show() {
 	p.mu.Lock()
 	defer p.mu.Unlock()
@@ -70,7 +72,7 @@ func (p *progress) draw() {
 	default:
 	}
 	if !p.paused && p.of > 1 && p.n < p.of {
-		fmt.Fprintf(p.out, "\r\x1b[KChecked %d of %d folders", p.n, p.of)
+		fmt.Fprint(p.out, "\r\x1b[K", p.say(p.n, p.of))
 		p.visible = true
 	}
 }
@@ -91,8 +93,7 @@ func (p *progress) erase() {
 	}
 }
 
-// done notes how many folders of how many have been checked, and brings the line
-// back.
+// done notes how many things of how many are done, and brings the line back.
 func (p *progress) done(n, of int) {
 	p.mu.Lock()
 	defer p.mu.Unlock()

@@ -10,7 +10,7 @@ import (
 // gone in the end.
 func TestProgressLine(t *testing.T) {
 	var out bytes.Buffer
-	p := &progress{out: &out, stop: make(chan struct{})}
+	p := &progress{out: &out, say: checkedFolders, stop: make(chan struct{})}
 	step := func(what string, do func(), want string) {
 		t.Helper()
 		out.Reset()
@@ -37,11 +37,11 @@ func TestProgressLine(t *testing.T) {
 // With one folder there is nothing to tell, nor before the wait is over.
 func TestProgressKeepsStill(t *testing.T) {
 	var out bytes.Buffer
-	p := &progress{out: &out, stop: make(chan struct{})}
+	p := &progress{out: &out, say: checkedFolders, stop: make(chan struct{})}
 	p.done(0, 1)
 	p.show()
 	p.end()
-	q := &progress{out: &out, stop: make(chan struct{})}
+	q := &progress{out: &out, say: checkedFolders, stop: make(chan struct{})}
 	q.done(0, 9)
 	ended := make(chan struct{})
 	go func() {

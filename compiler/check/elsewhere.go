@@ -16,6 +16,7 @@ func init() {
 	tracing(func(severity finding.Severity, id, purpose, why string) {
 		found("outlines", severity, id, purpose, why)
 	})
+	laying(func(severity finding.Severity, id, purpose, why string) { found("lays", severity, id, purpose, why) })
 	filing(func(severity finding.Severity, id, purpose, why string) { found("files", severity, id, purpose, why) })
 	remarks(func(severity finding.Severity, id, purpose, why string) { found("remarks", severity, id, purpose, why) })
 }
@@ -40,6 +41,20 @@ func reading(found func(id, purpose, why string)) {
 		"A number divided by nothing, or without a unit, cannot be cut.")
 	found("count-not-understood", "A number of things is not a whole number from 1 to 9999.",
 		"What is cut or sewn on none at all is not written down.")
+}
+
+// laying is what is found of lays.
+func laying(found func(severity finding.Severity, id, purpose, why string)) {
+	found(finding.Advice, "lay-missing", "The pieces are drawn, and how they lie on the cloth is not remembered.",
+		"How much cloth a garment needs is known only once its pieces have been laid; `seamwarden lay` finds it.")
+	found(finding.Warning, "lay-stale", "A remembered lay is that of other pieces, of another width, or of cloth that is laid otherwise.",
+		"It may need more cloth or less. No amount is printed from it, so the booklet would leave the reader without one.")
+	found(finding.Error, "lay-edited", "A remembered lay does not hold: pieces overlap or lie off the cloth or its grain, or it is not as long as it says.",
+		"The file was changed by hand or damaged, and cut like this the garment could not be made.")
+	found(finding.Advice, "lay-unused", "A lay is remembered that nothing needs.", "The view, size or width that it belongs to is gone.")
+	found(finding.Warning, "lays-unreadable", "A line of the file of remembered lays cannot be read.", "A lay that cannot be read is not used, and the cloth it needs is not known.")
+	found(finding.Error, "wider-than-its-cloth", "A piece is wider, as it has to lie, than a cloth from which it is cut.",
+		"Whoever buys that width finds out with the scissors in her hand.")
 }
 
 // naming is what is found while names are resolved and cut parts are made.

@@ -51,6 +51,7 @@ var categories = []struct{ name, title, about string }{
 	{"safety", "Safety", "What can hurt the wearer, above all a child. These rules say where a rule of some country may apply; none of them says that a garment meets one."},
 	{"figures", "Figures", "Drawings."},
 	{"outlines", "Outlines", "Drawn pieces: read from a file, and compared with what is said of them."},
+	{"lays", "Lays", "How the pieces lie on the cloth, as it is remembered."},
 	{"remarks", "Remarks", "What is said about the findings themselves."},
 }
 

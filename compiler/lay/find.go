@@ -2,6 +2,7 @@ package lay
 
 import (
 	"cmp"
+	"errors"
 	"fmt"
 	"slices"
 
@@ -22,6 +23,8 @@ type Effort struct {
 	Stop func() bool
 }
 
+var errNapFolded = errors.New("cloth with a nap is not folded crosswise: the nap of the two layers would run opposite ways")
+
 // DefaultWork is about a second's.
 const DefaultWork = 2_000_000
 
@@ -32,7 +35,7 @@ func (j Job) Find(e Effort) (Lay, error) {
 		return Lay{}, err
 	}
 	if j.Way == CrosswiseFold && j.Cloth.Nap {
-		return Lay{}, fmt.Errorf("cloth with a nap is not folded crosswise: the nap of the two layers would run opposite ways")
+		return Lay{}, errNapFolded
 	}
 	if j.Way != Best {
 		return j.find(j.Way, e)

@@ -33,7 +33,9 @@ func (j Job) Order() []int {
 }
 
 // content is what a lay depends on of one piece.
-func (p Piece) content() string {
+func (p Piece) content() string { return p.kept(p.describe) }
+
+func (p Piece) describe() string {
 	n := p.normal()
 	fold := "-"
 	if n.Fold != nil {

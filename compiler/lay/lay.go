@@ -40,6 +40,8 @@ type Piece struct {
 	Cut Angle
 	// OneWay pieces are not turned end for end even on cloth that allows it.
 	OneWay bool
+
+	memo *memo // nil if nothing is kept of it
 }
 
 // Angle is how the grain line of a piece lies to the selvedges.
@@ -79,6 +81,11 @@ const (
 var wayNames = [...]string{"best", "single-layer", "lengthwise-fold", "crosswise-fold"}
 
 func (w Way) String() string { return wayNames[w] }
+
+// Words says how the cloth lies, for a person.
+func (w Way) Words() string {
+	return [...]string{"", "in a single layer", "on a lengthwise fold", "on a crosswise fold"}[w]
+}
 
 // ParseWay reads what String gives.
 func ParseWay(s string) (Way, bool) {
@@ -219,6 +226,23 @@ func (p Piece) check() error {
 		return err
 	}
 	return nil
+}
+
+// Possible says why the job cannot be laid, nil if it can: something is wider than the
+// cloth in every way of laying it.
+func (j Job) Possible() error {
+	err := j.check()
+	if err != nil {
+		return err
+	}
+	for _, w := range j.Ways() {
+		if w == CrosswiseFold && j.Cloth.Nap {
+			err = errNapFolded
+		} else if _, _, err = j.problem(w); err == nil {
+			return nil
+		}
+	}
+	return err
 }
 
 // limit is the largest coordinate of an outline.

@@ -49,7 +49,7 @@ type group struct {
 func (j Job) groups(w Way) ([]group, error) {
 	var all []group
 	for i, p := range j.Pieces {
-		more, err := j.of(i, p.normal(), w)
+		more, err := j.groupsOf(i, w)
 		if err != nil {
 			return nil, fmt.Errorf("%s: %w", p.title(), err)
 		}

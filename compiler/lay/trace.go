@@ -9,14 +9,14 @@ func realOf(p Point) real { return real{float64(p.X), float64(p.Y)} }
 
 // trace gives where a point of the drawn piece comes to lie, to within some units.
 func (p Piece) trace(at Place) func(real) real {
-	a := float64(at.Turn) * math.Pi / 180
-	axis := p.axis(at)
+	sinAxis, cosAxis := math.Sincos(-p.axis(at))
+	sin, cos := math.Sincos(float64(at.Turn) * math.Pi / 180)
 	turned := func(v real) real {
-		r, b := math.Hypot(v.x, v.y), math.Atan2(v.y, v.x)-axis
+		along, across := v.x*cosAxis-v.y*sinAxis, v.x*sinAxis+v.y*cosAxis
 		if at.Mirrored {
-			b = -b
+			across = -across
 		}
-		return real{r * math.Cos(a+b), r * math.Sin(a+b)}
+		return real{along*cos - across*sin, along*sin + across*cos}
 	}
 	low := real{math.Inf(1), math.Inf(1)}
 	reach := func(v real) { q := turned(v); low = real{min(low.x, q.x), min(low.y, q.y)} }
@@ -63,6 +63,9 @@ func holds(ring []Point, q real) bool {
 	inside := false
 	for i, v := range ring {
 		a, b := realOf(v), realOf(ring[(i+1)%len(ring)])
+		if q.y < min(a.y, b.y)-near || q.y > max(a.y, b.y)+near {
+			continue
+		}
 		dx, dy := b.x-a.x, b.y-a.y
 		t := min(1, max(0, ((q.x-a.x)*dx+(q.y-a.y)*dy)/(dx*dx+dy*dy)))
 		if math.Hypot(a.x+t*dx-q.x, a.y+t*dy-q.y) <= near {

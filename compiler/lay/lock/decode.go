@@ -12,7 +12,7 @@ import (
 
 // Decode reads the file. A lay of which a line cannot be read is left out, with a
 // finding at that line; the others are kept. The file is never nil.
-func Decode(name string, src []byte) (*File, []Trouble) {
+func Decode(name string, src []byte) (*File, []finding.Finding) {
 	d := &decoder{file: &File{Name: name}}
 	rest := string(src)
 	for offset, line := 0, 1; rest != ""; line++ {
@@ -41,7 +41,7 @@ func spanOf(name, text string, offset, line int) finding.Span {
 // decoder reads line by line. entry is the lay under way, bad if it has to be left out.
 type decoder struct {
 	file   *File
-	found  []Trouble
+	found  []finding.Finding
 	at     finding.Span
 	first  bool // the version was read
 	newer  bool // and is not ours
@@ -152,8 +152,8 @@ func readMillimetres(s string) (int64, bool) {
 }
 
 func (d *decoder) complain(why string) {
-	f := troubleOf("lays-unreadable", finding.Warning, d.at, "The remembered lays cannot be read here: "+why+".",
+	f := trouble(RuleLaysUnreadable, finding.Warning, d.at, "not understood", "The remembered lays cannot be read here: "+why+".",
 		"A lay that cannot be read is not used, and the cloth it needs is not known.")
-	f.Help = "Have the lays found anew, or take the file back from your last good copy."
+	f.Help = "Run `seamwarden lay` to have them found anew, or take the file back from your last good copy."
 	d.found = append(d.found, f)
 }

@@ -47,10 +47,12 @@ func found(t testing.TB, jobs []Named) *File {
 	return f
 }
 
+func possible(int) error { return nil }
+
 // look reads a file and looks at it with the jobs; rules are joined in their order.
-func look(src string, jobs []Named) (lays int, rules string, all []Trouble) {
+func look(src string, jobs []Named) (lays int, rules string, all []finding.Finding) {
 	f, fs := Decode("lays.lock", []byte(src))
-	got, more := f.Look(jobs)
+	got, more := f.Look(jobs, possible)
 	for _, l := range got {
 		if l != nil {
 			lays++
@@ -59,7 +61,7 @@ func look(src string, jobs []Named) (lays int, rules string, all []Trouble) {
 	all = append(fs, more...)
 	var names []string
 	for _, x := range all {
-		names = append(names, x.Kind)
+		names = append(names, x.Rule)
 	}
 	return lays, strings.Join(names, " "), all
 }
@@ -176,7 +178,7 @@ func TestWhatIsWrongWithTheFileIsFound(t *testing.T) {
 func TestAPlaceIsGivenForEachFinding(t *testing.T) {
 	src := "# ours\nlays 1\nlay ab\nfor \"é\"\nway sideways\n"
 	_, _, fs := look(src, nil)
-	if len(fs) != 1 || fs[0].Span.Start != (finding.Pos{Offset: 30, Line: 5, Column: 1}) || fs[0].Span.End.Column != 13 {
+	if len(fs) != 1 || fs[0].Place.Start != (finding.Pos{Offset: 30, Line: 5, Column: 1}) || fs[0].Place.End.Column != 13 {
 		t.Errorf("%+v", fs)
 	}
 }
@@ -217,7 +219,7 @@ func FuzzDecode(f *testing.F) {
 	f.Add(strings.ReplaceAll(src, "0 ", "1 "))
 	f.Fuzz(func(t *testing.T, src string) {
 		file, _ := Decode("lays.lock", []byte(src))
-		lays, _ := file.Look(needed)
+		lays, _ := file.Look(needed, possible)
 		for i, l := range lays {
 			if l == nil {
 				continue
@@ -239,7 +241,7 @@ func BenchmarkLook(b *testing.B) {
 	src := found(b, needed).Encode()
 	for b.Loop() {
 		f, _ := Decode("lays.lock", src)
-		if _, fs := f.Look(needed); len(fs) > 0 {
+		if _, fs := f.Look(needed, possible); len(fs) > 0 {
 			b.Fatal(fs)
 		}
 	}

@@ -9,6 +9,7 @@
 package plan
 
 import (
+	"errors"
 	"fmt"
 	"runtime"
 	"sync"
@@ -17,12 +18,17 @@ import (
 )
 
 // Task is a job with a name. After is the index of the neighbour whose lay it begins
-// with, an earlier one, or -1.
+// with, an earlier one, or -1. Remembered is a lay to begin with that comes before the
+// neighbour's, nil for none: if it holds, the new lay is not longer.
 type Task struct {
 	Label string
 	lay.Job
-	After int
+	After      int
+	Remembered *lay.Lay
 }
+
+// ErrStopped says that a task was not begun since the run was to end.
+var ErrStopped = errors.New("it was stopped before this lay was begun")
 
 // Options say how long to look, and whom to tell. The zero value is a second's work for
 // each lay, and all cores.
@@ -34,10 +40,6 @@ type Options struct {
 	// Stop is asked now and then whether to end early, by one worker at a time; then a
 	// run need not be repeatable.
 	Stop func() bool
-	// Remembered gives a lay to begin with that comes before the neighbour's, nil for
-	// none. If it holds, the new lay is not longer. It may be called by several workers
-	// at once.
-	Remembered func(Task) *lay.Lay
 	// Progress is told of each task that is done, of one at a time.
 	Progress func(Done)
 }
@@ -140,14 +142,15 @@ func (r *runner) run() {
 // find looks for the lay of one task.
 func (r *runner) find(i int) Result {
 	t, o := r.tasks[i], r.options
+	if o.Stop != nil && o.Stop() {
+		return Result{Err: ErrStopped}
+	}
 	e := lay.Effort{Work: o.Work, Seeds: o.Seeds, Seed: o.Seed, Stop: o.Stop}
 	if t.After >= 0 && r.results[t.After].Err == nil {
 		e.Start = &r.results[t.After].Lay
 	}
-	if o.Remembered != nil {
-		if l := o.Remembered(t); l != nil {
-			e.Start = l
-		}
+	if t.Remembered != nil {
+		e.Start = t.Remembered
 	}
 	l, err := t.Find(e)
 	return Result{l, err}

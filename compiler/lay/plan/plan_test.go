@@ -97,18 +97,12 @@ func TestALayIsNotLongerThanTheOneThatIsRemembered(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	next := 0
-	r, err := Run(tasks, Options{Work: 500, Seed: 9, Workers: 1, Remembered: func(k Task) *lay.Lay {
-		for i := range tasks {
-			if tasks[i].Key() == k.Key() {
-				next++
-				return &good[i].Lay
-			}
-		}
-		return nil
-	}})
-	if err != nil || next != len(tasks) {
-		t.Fatal(err, next)
+	for i := range tasks {
+		tasks[i].Remembered = &good[i].Lay
+	}
+	r, err := Run(tasks, Options{Work: 500, Seed: 9, Workers: 1})
+	if err != nil {
+		t.Fatal(err)
 	}
 	for i := range r {
 		if r[i].Lay.Cloth() > good[i].Lay.Cloth() {

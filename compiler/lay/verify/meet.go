@@ -12,25 +12,68 @@ import (
 // tells which. If no piece lies inside, the insides meet only if the two rings
 // bound the very same area.
 func Meet(a, b []Point) bool {
-	if apart(a, b) {
+	return meet(a, b, boxOf(a), boxOf(b))
+}
+
+func meet(a, b []Point, boxA, boxB box) bool {
+	if boxA.apart(boxB) {
 		return false
 	}
-	for i := range a {
-		for j := range b {
-			if crossing(a[i], next(a, i), b[j], next(b, j)) {
+	touchA, touchB := map[int][]int{}, map[int][]int{} // the edges of the other ring that an edge has a point of
+	near := edgesIn(b, boxA)
+	for _, i := range edgesIn(a, boxB) {
+		p, q := a[i], next(a, i)
+		edge := boxOf([]Point{p, q})
+		for _, j := range near {
+			r, s := b[j], next(b, j)
+			if edge.clear(boxOf2(r, s)) {
+				continue
+			}
+			switch how(p, q, r, s) {
+			case crosses:
 				return true
+			case touching:
+				touchA[i], touchB[j] = append(touchA[i], j), append(touchB[j], i)
 			}
 		}
 	}
-	return enters(a, b) || enters(b, a) || inside(b, middle(a))
+	return enters(a, b, touchA, boxB) || enters(b, a, touchB, boxA) || boxA == boxB && inside(b, middle(a))
 }
 
-// apart reports whether the bounds of two rings have no inside in common.
-func apart(a, b []Point) bool {
-	x := func(p, q Point) int { return int(p.X - q.X) }
-	y := func(p, q Point) int { return int(p.Y - q.Y) }
-	return slices.MaxFunc(a, x).X <= slices.MinFunc(b, x).X || slices.MaxFunc(b, x).X <= slices.MinFunc(a, x).X ||
-		slices.MaxFunc(a, y).Y <= slices.MinFunc(b, y).Y || slices.MaxFunc(b, y).Y <= slices.MinFunc(a, y).Y
+// box is the bounds of something.
+type box struct{ low, high Point }
+
+func boxOf(ring []Point) box {
+	b := box{ring[0], ring[0]}
+	for _, p := range ring[1:] {
+		b.low = Point{min(b.low.X, p.X), min(b.low.Y, p.Y)}
+		b.high = Point{max(b.high.X, p.X), max(b.high.Y, p.Y)}
+	}
+	return b
+}
+
+func boxOf2(p, q Point) box {
+	return box{Point{min(p.X, q.X), min(p.Y, q.Y)}, Point{max(p.X, q.X), max(p.Y, q.Y)}}
+}
+
+// apart reports whether two boxes have no inside in common.
+func (b box) apart(c box) bool {
+	return b.high.X <= c.low.X || c.high.X <= b.low.X || b.high.Y <= c.low.Y || c.high.Y <= b.low.Y
+}
+
+// clear reports whether two boxes have no point in common.
+func (b box) clear(c box) bool {
+	return b.high.X < c.low.X || c.high.X < b.low.X || b.high.Y < c.low.Y || c.high.Y < b.low.Y
+}
+
+// edgesIn lists the edges of a ring of which some point may lie in a box.
+func edgesIn(ring []Point, b box) (all []int) {
+	for i, p := range ring {
+		if !boxOf2(p, next(ring, i)).clear(b) {
+			all = append(all, i)
+		}
+	}
+	return
 }
 
 func next(ring []Point, i int) Point { return ring[(i+1)%len(ring)] }
@@ -47,22 +90,45 @@ func side(a, b, c Point) int {
 	return 0
 }
 
-// crossing reports whether two edges cross at a point that ends neither.
-func crossing(p, q, r, s Point) bool {
-	return side(p, q, r)*side(p, q, s) < 0 && side(r, s, p)*side(r, s, q) < 0
+// meeting is how two edges meet.
+type meeting uint8
+
+const (
+	not      meeting = iota
+	touching         // a point of one is a point of the other
+	crosses          // they cross at a point that ends neither
+)
+
+func how(p, q, r, s Point) meeting {
+	a, b := side(p, q, r)*side(p, q, s), side(r, s, p)*side(r, s, q)
+	switch {
+	case a < 0 && b < 0:
+		return crosses
+	case a <= 0 && b <= 0:
+		return touching // or on one line, apart; then nothing is lost but time
+	}
+	return not
 }
 
 // place is an exact point.
 type place struct{ x, y *big.Rat }
 
-// enters reports whether a piece of an edge of a lies strictly inside b.
-func enters(a, b []Point) bool {
+// enters reports whether a piece of an edge of a lies strictly inside b, whose bounds
+// are given. touch lists the edges of b that an edge of a touches; one that touches none
+// lies inside or outside as a whole, with its ends.
+func enters(a, b []Point, touch map[int][]int, bounds box) bool {
 	for i := range a {
 		p, q := a[i], next(a, i)
-		if apart([]Point{p, q}, b) { // most are
+		if bounds.clear(boxOf2(p, q)) {
 			continue
 		}
-		cuts := touches(p, q, b)
+		if len(touch[i]) == 0 {
+			if holds(b, p) {
+				return true
+			}
+			continue
+		}
+		cuts := touches(p, q, b, touch[i])
 		for k := range len(cuts) - 1 {
 			t := new(big.Rat).Add(cuts[k], cuts[k+1])
 			if inside(b, along(p, q, t.Quo(t, big.NewRat(2, 1)))) {
@@ -73,11 +139,28 @@ func enters(a, b []Point) bool {
 	return false
 }
 
-// touches are the shares of an edge at which it meets the edge of a ring, with its
-// two ends, in order.
-func touches(p, q Point, ring []Point) []*big.Rat {
+// holds reports whether a point that is not on the edge of a ring is inside it.
+func holds(ring []Point, at Point) (odd bool) {
+	for i, p := range ring {
+		q := next(ring, i)
+		if (p.Y > at.Y) == (q.Y > at.Y) {
+			continue
+		}
+		if p.Y > q.Y {
+			p, q = q, p
+		}
+		if side(p, q, at) > 0 { // the edge lies to the right
+			odd = !odd
+		}
+	}
+	return odd
+}
+
+// touches are the shares of an edge at which it meets some edges of a ring, with its two
+// ends, in order.
+func touches(p, q Point, ring []Point, which []int) []*big.Rat {
 	cuts := []*big.Rat{big.NewRat(0, 1), big.NewRat(1, 1)}
-	for j := range ring {
+	for _, j := range which {
 		r, s := ring[j], next(ring, j)
 		across := (q.X-p.X)*(s.Y-r.Y) - (q.Y-p.Y)*(s.X-r.X)
 		if across == 0 {

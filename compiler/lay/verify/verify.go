@@ -31,9 +31,11 @@ func Lay(width, length int64, laid []Laid) error {
 			return fmt.Errorf("shape %d: %w", i, err)
 		}
 	}
-	for i := range laid {
+	boxes := make([]box, len(laid))
+	for i, l := range laid {
+		boxes[i] = boxOf(l.Outline)
 		for j := range i {
-			if Meet(laid[j].Outline, laid[i].Outline) {
+			if meet(laid[j].Outline, l.Outline, boxes[j], boxes[i]) {
 				return fmt.Errorf("shapes %d and %d overlap", j, i)
 			}
 		}

@@ -44,6 +44,7 @@ func (d *drawer) job(s *set, width model.Amount, nap bool, size int) (j lay.Job,
 		one, known := d.pieces[key]
 		if !known {
 			one.piece, one.why = d.piece(x, size, nap)
+			one.piece.Keep()
 			d.pieces[key] = one
 		}
 		if one.why != "" {
@@ -77,7 +78,7 @@ func (d *drawer) piece(x *part, size int, nap bool) (p lay.Piece, why string) {
 	}
 	o := x.outlineFor(d.pattern, size)
 	if o == nil {
-		return p, fmt.Sprintf("the %s is not drawn in size %s", lower(x.name), d.pattern.Sizes.Sizes[size])
+		return p, fmt.Sprintf("the %s is not drawn in size %s", Lower(x.name), d.pattern.Sizes.Sizes[size])
 	}
 	p.Grain = grain(o)
 	if p.Cut != lay.Straight && p.Cut != lay.Crosswise && slanting(o) {
@@ -88,14 +89,14 @@ func (d *drawer) piece(x *part, size int, nap bool) (p lay.Piece, why string) {
 	}
 	ring, err := cutting(o, x)
 	if err != nil {
-		return p, fmt.Sprintf("the %s cannot be drawn with its allowances: %v", lower(x.name), err)
+		return p, fmt.Sprintf("the %s cannot be drawn with its allowances: %v", Lower(x.name), err)
 	}
 	for _, g := range ring {
 		p.Outline = append(p.Outline, lay.Point{X: g.X, Y: -g.Y})
 	}
 	if x.fold != "" {
 		if p.Fold = foldOf(o.Edge(x.fold), p.Outline); p.Fold == nil {
-			return p, fmt.Sprintf("the fold edge of the %s is not drawn as a straight line", lower(x.name))
+			return p, fmt.Sprintf("the fold edge of the %s is not drawn as a straight line", Lower(x.name))
 		}
 	}
 	return p, ""

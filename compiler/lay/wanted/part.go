@@ -113,7 +113,7 @@ func (x *part) lie(c *model.Cut) {
 	}
 	if c.Lay.Fold {
 		if c.Lay.FoldEdge == nil {
-			x.why = fmt.Sprintf("it is not said which edge of the %s lies on the fold", lower(x.name))
+			x.why = fmt.Sprintf("it is not said which edge of the %s lies on the fold", Lower(x.name))
 			return
 		}
 		x.fold = c.Lay.FoldEdge.ID
@@ -172,7 +172,8 @@ func (x *part) outlineFor(p *model.Pattern, size int) *outline.Outline {
 	return x.drawn.Outline(p, size)
 }
 
-func lower(s string) string {
+// Lower begins a name with a small letter, unless it is an abbreviation.
+func Lower(s string) string {
 	if len(s) > 1 && s[0] >= 'A' && s[0] <= 'Z' && s[1] >= 'a' && s[1] <= 'z' {
 		return string(s[0]+'a'-'A') + s[1:]
 	}

@@ -40,7 +40,7 @@ func (n NotLaid) What(where string) string {
 	if where != "" {
 		where = " " + where
 	}
-	return fmt.Sprintf("how the %s is laid%s, since %s", lower(n.Material.Name), where, n.Why)
+	return fmt.Sprintf("how the %s is laid%s, since %s", Lower(n.Material.Name), where, n.Why)
 }
 
 // mostSets is how many different sets of pieces are told apart for a material; with
@@ -136,7 +136,7 @@ func (plan *Plan) without(m *model.Material, parts []*part, within condition.Con
 		if undrawn.Cond = space.Or(undrawn.Cond, c); len(names) == 0 {
 			undrawn.Span = x.span
 		}
-		if name := "the " + lower(x.name); !slices.Contains(names, name) {
+		if name := "the " + Lower(x.name); !slices.Contains(names, name) {
 			names = append(names, name)
 		}
 	}
@@ -227,6 +227,9 @@ func merged(space *condition.Space, sets []*set) (out []*set) {
 
 // Not says what is not laid, as far as it is known before anything is drawn out.
 func (plan *Plan) Not() []NotLaid { return plan.not }
+
+// Ready reports whether there is something to lay, and everything of it can be.
+func (plan *Plan) Ready() bool { return len(plan.sets) > 0 && len(plan.not) == 0 }
 
 // Draw draws out every set in its sizes, widths and naps. It needs no conditions, and
 // may run beside what does.
