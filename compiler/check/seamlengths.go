@@ -8,7 +8,6 @@ import (
 	"seamwarden/compiler/condition"
 	"seamwarden/compiler/measure"
 	"seamwarden/compiler/model"
-	"seamwarden/compiler/outline"
 	"seamwarden/dsl/finding"
 )
 
@@ -29,49 +28,40 @@ const (
 // shorter, as bands and ribbing are (common practice, no source).
 const stretchPart = 0.3
 
-// mostRows is the number of different garments in which the rows of one seam are added
-// up; with more, the seam is passed over.
-const mostRows = 64
-
-// rowLengths are the two rows of a seam in millimetres, for every size, in the garments
-// of a condition. A size in which an edge is not drawn is no number.
-type rowLengths struct {
-	cond condition.Cond
-	rows [2][]float64
+// misfit is a seam whose rows differ: in which garments, and what is said of it.
+type misfit struct {
+	seam *model.Seam
+	bad  condition.Cond
+	say  finding.Finding
 }
 
 func seamLengths(r *run) {
-	drawn, taken := r.anyOutline(), r.takenUp()
-	for _, s := range r.Seams {
-		if s.Gathered || s.Ease == nil && !drawn {
-			continue
-		}
-		whole := drawn && !r.partial(s)
-		for _, j := range s.Copies {
-			if !whole {
-				break
+	var wrong []misfit
+	var blank blanks
+	if drawn, taken := r.anyOutline(), r.takenUp(); drawn {
+		for _, s := range r.Seams {
+			full, lost := r.fullnesses(s)
+			for _, f := range full {
+				if s.Ease == nil || f.gathers {
+					lost = r.Space.Or(lost, f.cond)
+				}
 			}
-			rows := r.addUp(s, j, taken)
-			if whole = wholly(rows); r.reportRows(s, rows) {
-				break // the other side of the body has the same fault
+			for _, j := range s.Copies {
+				rows := r.addUp(s, j, taken)
+				blank.note(r, s, rows)
+				if m, found := r.rowsDiffer(s, rows, lost); found {
+					wrong = append(wrong, m)
+					break // the other side of the body has the same fault
+				}
 			}
 		}
-		if s.Ease != nil && !whole {
-			r.out = append(r.out, unchecked(model.Unchecked{What: "the ease of " + seamName(s), Span: s.Sentence}))
-		}
+		blank.list(r)
+	} else {
+		r.undrawn()
 	}
-}
-
-// wholly reports whether both rows are known in every garment and size.
-func wholly(all []rowLengths) bool {
-	for _, l := range all {
-		for i := range l.rows[0] {
-			if sum := l.rows[0][i] + l.rows[1][i]; math.IsNaN(sum) {
-				return false
-			}
-		}
+	for _, m := range together(wrong) {
+		r.report(m.bad, m.say)
 	}
-	return len(all) > 0
 }
 
 func (r *run) anyOutline() bool {
@@ -80,189 +70,67 @@ func (r *run) anyOutline() bool {
 	})
 }
 
-// partial reports whether a seam joins a stretch of an edge, or edges whose lengths
-// cannot be added up one by one.
-func (r *run) partial(s *model.Seam) bool {
-	for _, t := range s.Rows() {
-		if t.From != nil || t.To != nil || t.Kind == model.ToAlternative {
-			return true
-		}
-	}
-	for _, d := range r.deeds().seam[s] {
-		if shapesLength[d.op.Verb] {
-			return true
-		}
-	}
-	for _, u := range s.Uses() {
-		for _, d := range r.deeds().edge[u.Edge] {
-			if shapesLength[d.op.Verb] {
-				return true
-			}
-		}
-	}
-	return len(s.To) == 0
-}
-
-// shapesLength are the operations that make an edge shorter or longer by an amount that
-// is not declared.
-var shapesLength = map[string]bool{"gather": true, "ease": true, "pleat": true, "shirr": true, "stretch": true, "smock": true, "ruche": true}
-
-// takenUp says how much darts, pleats and tucks take out of edges, in millimetres; no
-// number where that is not said, or where it is not known into which edge they run.
-func (r *run) takenUp() map[*model.Edge]float64 {
-	taken := map[*model.Edge]float64{}
-	for _, x := range r.Shapings {
-		if x.In == nil {
-			continue
-		}
-		edges := []*model.Edge{x.In.Edge}
-		if x.In.Edge == nil && x.In.Piece != nil {
-			edges = x.In.Piece.Edges
-		}
-		for _, e := range edges {
-			switch {
-			case e == nil:
-			case x.Takes == nil || x.In.Edge == nil || x.Cond != e.Cond:
-				taken[e] = math.NaN()
-			default:
-				taken[e] += x.Takes.Length.MM()
-			}
-		}
-	}
-	return taken
-}
-
-// addUp gives the lengths of both rows of a joining in all garments that have them
-// drawn.
-func (r *run) addUp(s *model.Seam, j *model.Join, taken map[*model.Edge]float64) []rowLengths {
-	n := 1
-	if r.Sizes != nil {
-		n = max(1, len(r.Sizes.Sizes))
-	}
-	start := rowLengths{cond: r.Space.And(r.Valid, r.Space.And(s.Cond, j.Cond))}
-	start.rows[0], start.rows[1] = make([]float64, n), make([]float64, n)
-	all := []rowLengths{start}
-	for row, uses := range [2][]*model.EdgeUse{j.A, j.B} {
-		for _, u := range uses {
-			all = r.withUse(all, row, s, u, taken)
-			if len(all) > mostRows {
-				return nil
-			}
-		}
-	}
-	return all
-}
-
-// withUse adds an edge to a row, in the garments that have it. Where it is not drawn,
-// nothing is known.
-func (r *run) withUse(all []rowLengths, row int, s *model.Seam, u *model.EdgeUse, taken map[*model.Edge]float64) (out []rowLengths) {
-	add := func(l rowLengths, c condition.Cond, d *model.Drawn) {
-		if c == condition.False || c == condition.Undecided {
-			return
-		}
-		l.cond = c
-		if d != nil {
-			l.rows[row] = slices.Clone(l.rows[row])
-			for i := range l.rows[row] {
-				l.rows[row][i] += r.alongSeam(s, u, d, i) - taken[u.Edge]
-			}
-		}
-		out = append(out, l)
-	}
+// rowsDiffer says in which sizes the rows of a seam differ, with the lengths of the size in
+// which they differ most. Where they are gathered or the like, in lost, nothing is said.
+func (r *run) rowsDiffer(s *model.Seam, all []rowLengths, lost condition.Cond) (misfit, bool) {
+	var left []rowLengths
 	for _, l := range all {
-		add(l, r.Space.Diff(l.cond, u.Cond), nil)
-		left := r.Space.And(l.cond, u.Cond)
-		for _, d := range u.Edge.Piece.Outlines {
-			if d.Art != nil {
-				add(l, r.Space.And(left, d.Cond), d)
-				left = r.Space.Diff(left, d.Cond)
+		if l.cond = r.Space.Diff(l.cond, lost); r.possible(l.cond) {
+			left = append(left, l)
+		}
+	}
+	bad, a, b, size, several := r.worstRows(left, func(a, b float64) float64 { return r.tooFar(s, a, b) })
+	if bad = r.unsaid(s, bad); !r.possible(bad) {
+		return misfit{}, false
+	}
+	r.tell(s, bad)
+	return misfit{s, bad, r.wordRows(s, a, b, size, several)}, true
+}
+
+// together puts seams into one finding that share what is probably wrong: both their
+// edges, or a mark at which one ends and the other begins.
+func together(all []misfit) (out []misfit) {
+	first := map[any]int{}
+	for _, m := range all {
+		at := -1
+		keys := sharedBy(m.seam)
+		for _, k := range keys {
+			if n, ok := first[k]; ok && at < 0 {
+				at = n
 			}
 		}
-		add(unknown(l, row), left, nil)
+		if at < 0 {
+			at = len(out)
+			out = append(out, m)
+		} else {
+			o := &out[at]
+			o.say = also(o.say, m.seam.Span, "does not fit either")
+		}
+		for _, k := range keys {
+			if _, ok := first[k]; !ok {
+				first[k] = at
+			}
+		}
 	}
 	return
 }
 
-// unknown is the same without a length of one row.
-func unknown(l rowLengths, row int) rowLengths {
-	l.rows[row] = slices.Repeat([]float64{math.NaN()}, len(l.rows[row]))
-	return l
-}
-
-// alongSeam is the length of an edge along the seam in one size; no number if it is not
-// drawn. Of a part that is cut on the fold, an edge that runs up to the fold has both
-// halves.
-func (r *run) alongSeam(s *model.Seam, u *model.EdgeUse, d *model.Drawn, size int) float64 {
-	if r.Sizes == nil || len(r.Sizes.Sizes) == 0 {
-		size = -1
+// sharedBy gives the pair of edges that a seam joins, and the marks at which it ends.
+func sharedBy(s *model.Seam) (keys []any) {
+	if len(s.Joins) == 1 && len(s.To) == 1 {
+		keys = append(keys, [2]*model.Edge{s.Joins[0].Edge, s.To[0].Edge})
 	}
-	o := d.Outline(r.Pattern, size)
-	if o == nil {
-		return math.NaN()
-	}
-	e := o.Edge(u.Edge.ID)
-	if e == nil || r.spoken[d] != condition.False {
-		return math.NaN()
-	}
-	long := o.SewLength(e, func(other *outline.Edge) float64 { return r.widthAt(s, u, other) })
-	if lay := u.Instance.Cut.Lay; lay.Fold && lay.FoldEdge != nil && lay.FoldEdge != u.Edge && !u.Edge.Doubled(u.Instance.Cut) {
-		return 2 * long
-	}
-	return long
-}
-
-// widthAt is the allowance of an edge of the piece: that of the seam for the edge in it,
-// of another seam for its neighbours, nothing on the fold.
-func (r *run) widthAt(s *model.Seam, u *model.EdgeUse, drawn *outline.Edge) float64 {
-	e := u.Edge.Piece.Edge(drawn.Name)
-	if e == nil || u.Instance.Cut.Lay.FoldEdge == e {
-		return 0
-	}
-	if e != u.Edge {
-		s = nil
-		for _, other := range r.Seams {
-			if slices.ContainsFunc(other.Uses(), func(o *model.EdgeUse) bool { return o.Edge == e }) {
-				s = other
-				break
+	for _, t := range s.Rows() {
+		for _, end := range []*model.Target{t.From, t.To} {
+			if end == nil || end.Mark == nil {
+				continue
+			}
+			for _, o := range s.Rows() {
+				keys = append(keys, [2]any{o.Edge, end.Mark.ID})
 			}
 		}
 	}
-	switch {
-	case s != nil:
-		w, _ := s.Allowance()
-		return w.MM()
-	case r.Allow != nil:
-		return r.Allow.Length.MM()
-	}
-	return 0
-}
-
-// reportRows says once of a seam in which sizes its rows differ, with the lengths of
-// the size in which they differ most.
-func (r *run) reportRows(s *model.Seam, all []rowLengths) bool {
-	bad, worst, least := condition.False, rowLengths{}, 0.0
-	at0, sizes := 0, map[int]bool{}
-	for _, l := range all {
-		wrong := r.InSizes(func(i int) bool {
-			k := max(i, 0)
-			off := r.tooFar(s, l.rows[0][k], l.rows[1][k])
-			if off > least {
-				worst, least, at0 = l, off, k
-			}
-			sizes[k] = sizes[k] || off > 0
-			return off > 0
-		})
-		bad = r.Space.Or(bad, r.Space.And(wrong, l.cond))
-	}
-	if !r.possible(bad) || worst.rows[0] == nil {
-		return false
-	}
-	several := false // the headline ends with the sizes; it names one only if that is not clear
-	for k, wrong := range sizes {
-		several = several || wrong && k != at0
-	}
-	r.report(bad, r.wordRows(s, worst.rows[0][at0], worst.rows[1][at0], at0, several))
-	return true
+	return
 }
 
 // tooFar is by how many millimetres two rows differ beyond what may be; 0 if they fit
@@ -285,16 +153,12 @@ func (r *run) tooFar(s *model.Seam, a, b float64) float64 {
 }
 
 func (r *run) wordRows(s *model.Seam, a, b float64, size int, several bool) finding.Finding {
-	in := ""
-	if several {
-		in = " in size " + r.Sizes.Sizes[size]
-	}
 	help := fmt.Sprintf("Mend the drawing, or say how the %s is taken up: `with ease MEASURE`, or `gathered`, in the seam.", r.inUnits(math.Abs(a-b)))
 	label := "do not fit"
 	if s.Ease != nil {
 		help = fmt.Sprintf("Declared is an ease of %s. Mend the drawing, or the ease.", s.Ease)
 	}
-	f := at(s.Span, label, fmt.Sprintf("%s does not fit%s: %s is drawn %s long, %s %s.", Upper(seamName(s)), in, rowWords(s.Joins), r.inUnits(a), rowWords(s.To), r.inUnits(b)), help)
+	f := at(s.Span, label, fmt.Sprintf("%s does not fit%s: %s is drawn %s long, %s %s.", Upper(seamName(s)), r.inSize(size, several), r.rowWords(s, s.Joins), r.inUnits(a), r.rowWords(s, s.To), r.inUnits(b)), help)
 	for _, t := range s.Rows() {
 		f = also(f, r.drawnAt(t, size), "drawn here")
 	}
@@ -321,10 +185,16 @@ func (r *run) drawnAt(t *model.Target, size int) finding.Span {
 }
 
 // rowWords names the edges of a row as they are written.
-func rowWords(row []*model.Target) string {
+func (r *run) rowWords(s *model.Seam, row []*model.Target) string {
 	var names []string
 	for _, t := range row {
-		names = append(names, "`"+t.Path+"`")
+		words := t.Path
+		if len(t.Uses) > 0 {
+			if from, to := r.stretch(s, t, t.Uses[0]); from != nil && to != nil {
+				words += " from " + from.Path + " to " + to.Path
+			}
+		}
+		names = append(names, "`"+words+"`")
 	}
 	return listed(names)
 }

@@ -122,7 +122,6 @@ func (b *builder) clauses(x *Seam, n *dsl.Seam) (in []string) {
 			x.Ease = b.amount(c.Ease)
 		case c.Gathered:
 			x.Gathered = true
-			b.unchecked("how the "+x.Name+" seam is gathered", x.Sentence)
 		case len(c.In) > 0:
 			for _, m := range c.In {
 				in = append(in, m.Text)

@@ -226,7 +226,7 @@ func (b *builder) layers(d *dxf, of *block) {
 			continue
 		}
 		p := d.place(e.points[0])
-		m := Mark{Place: p, Span: e.at}
+		m := Mark{Notch: sh.kind == "notch", Place: p, Span: e.at}
 		m.Edge, m.At, _ = b.out.nearest(p, onEdge)
 		b.out.Marks = append(b.out.Marks, m)
 	}

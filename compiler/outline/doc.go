@@ -75,9 +75,10 @@ type Line struct {
 }
 
 // Mark is a notch or a sign inside. Edge is the edge on which it lies, At millimetres
-// from its beginning; nil for a mark inside.
+// from its beginning; nil for a mark inside. Notch says that it was drawn as a notch.
 type Mark struct {
 	Name  string
+	Notch bool
 	Place Point
 	Edge  *Edge
 	At    float64

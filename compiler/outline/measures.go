@@ -206,3 +206,14 @@ func (e *Edge) bow() (most float64) {
 
 // Clockwise reports whether the ring runs clockwise, as every ring that was read does.
 func (o *Outline) Clockwise() bool { return o.signed() > 0 }
+
+// Off is how far a place lies from the edge, in millimetres.
+func (e *Edge) Off(p Point) float64 {
+	off := math.Inf(1)
+	for i := range e.Curves {
+		if _, d := e.Curves[i].nearest(p, off); d < off {
+			off = d
+		}
+	}
+	return off
+}

@@ -147,7 +147,7 @@ const onEdge = 2
 // mark places a notch or sign: a circle where its centre is, a line or wedge where it
 // touches the ring.
 func (b *builder) mark(sh *shape) {
-	m := Mark{Name: sh.name, Span: sh.at}
+	m := Mark{Name: sh.name, Notch: sh.kind == "notch", Span: sh.at}
 	places := []Point{sh.middle()}
 	if !sh.closed {
 		places = append(places, sh.along()...)

@@ -37,3 +37,39 @@ func TestSewLength(t *testing.T) {
 		t.Errorf("a stitching line is %v along itself", got)
 	}
 }
+
+// TestSewPlace follows places from cutting lines to stitching lines: along a straight
+// edge they move by what the neighbour cuts off, along the rim of a disc they keep their
+// angle on the smaller circle.
+func TestSewPlace(t *testing.T) {
+	read := func(shapes string) *Outline {
+		d, found := ReadSVG("o.svg", []byte(strings.Replace(inMM(shapes), `"none"`, `"included"`, 1)))
+		if d == nil {
+			t.Fatal(found)
+		}
+		return d.Pieces[0].Sizes[0].Outline
+	}
+	square := read(`<path id="top" d="M0 0H300"/><path id="right" d="M300 0V200"/><path id="bottom" d="M300 200H0"/><path id="left" d="M0 200V0"/>`)
+	rim := read(`<path id="up" d="M0 0L0 -100"/><path id="rim" d="M0 -100A100 100 0 0 1 100 0"/><path id="flat" d="M100 0L0 0"/>`)
+	ten := func(e *Edge) float64 {
+		if e.Name == "up" || e.Name == "flat" {
+			return 0
+		}
+		return 10
+	}
+	for _, c := range []struct {
+		of             *Outline
+		edge           string
+		at, want, near float64
+	}{
+		{square, "top", 100, 90, 1e-9},
+		{square, "top", 0, 0, 1e-9},
+		{square, "top", 300, 280, 1e-9},
+		{rim, "rim", math.Pi / 3 * 100, math.Pi / 3 * 90, 1e-3},
+		{rim, "rim", math.Pi / 2 * 100, math.Pi / 2 * 90, 1e-3},
+	} {
+		if got := c.of.SewPlace(c.of.Edge(c.edge), c.at, ten); math.Abs(got-c.want) > c.near {
+			t.Errorf("%s at %v: %v, want %v", c.edge, c.at, got, c.want)
+		}
+	}
+}
