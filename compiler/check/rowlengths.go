@@ -77,6 +77,41 @@ func (r *run) takenUp() map[*model.Edge]float64 {
 	return taken
 }
 
+// takenTwice is the same where a dart or pleat in an edge that runs on over the fold is
+// there on either half; nil if a seam has none. Nobody says which of the two is meant:
+// a pleat lies at the fold, darts on both sides of it.
+func takenTwice(s *model.Seam, taken map[*model.Edge]float64) map[*model.Edge]float64 {
+	twice := map[*model.Edge]float64{}
+	for _, u := range s.Uses() {
+		if taken[u.Edge] != 0 && acrossFold(u) {
+			twice[u.Edge] = 2 * taken[u.Edge]
+		}
+	}
+	if len(twice) == 0 {
+		return nil
+	}
+	for e, mm := range taken {
+		if _, ok := twice[e]; !ok {
+			twice[e] = mm
+		}
+	}
+	return twice
+}
+
+// closer takes of two readings of the same rows, in every size, the one in which they
+// differ less.
+func closer(all, other []rowLengths) []rowLengths {
+	for i := range all {
+		a, b := &all[i].rows, &other[i].rows
+		for k := range a[0] {
+			if math.Abs(b[0][k]-b[1][k]) < math.Abs(a[0][k]-a[1][k]) {
+				a[0][k], a[1][k] = b[0][k], b[1][k]
+			}
+		}
+	}
+	return all
+}
+
 // addUp gives the lengths of both rows of a joining in all garments that have it; nil if
 // there are too many to tell apart.
 func (r *run) addUp(s *model.Seam, j *model.Join, taken map[*model.Edge]float64) []rowLengths {
@@ -166,11 +201,10 @@ func (r *run) alongSeam(s *model.Seam, t *model.Target, u *model.EdgeUse, d *mod
 		}
 		return math.Abs(o.SewPlace(e, b, width) - o.SewPlace(e, a, width))
 	}
-	long := o.SewLength(e, width) - taken[u.Edge]
 	if both {
-		return 2 * long
+		return 2*o.SewLength(e, width) - taken[u.Edge]
 	}
-	return long
+	return o.SewLength(e, width) - taken[u.Edge]
 }
 
 // acrossFold reports whether the drawn edge is one half of an edge that runs on over the

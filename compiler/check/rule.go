@@ -76,19 +76,20 @@ func Find(id string) *Rule {
 // run is one pass over one pattern.
 type run struct {
 	*model.Pattern
-	index   *index
-	rule    *Rule
-	also    []string // rules that were asked for
-	names   condition.Names
-	out     []finding.Finding
-	facts   *assembly.Facts
-	playing *playing                        // the steps are being played; nil if nobody has asked yet
-	work    *work                           // what is done to each thing, in order; see deeds
-	idle    map[*model.Op]bool              // operations that hold for no garment
-	spoken  map[any]condition.Cond          // of each thing, where a finding about it is reported
-	uncut   map[*model.Piece]condition.Cond // where a piece is reported as not cut
-	found   map[condition.Cond]bool         // the garments in which findings hold
-	keep    func(rule string, at finding.Span, bad condition.Cond)
+	index    *index
+	rule     *Rule
+	also     []string // rules that were asked for
+	names    condition.Names
+	out      []finding.Finding
+	facts    *assembly.Facts
+	playing  *playing                        // the steps are being played; nil if nobody has asked yet
+	work     *work                           // what is done to each thing, in order; see deeds
+	measured []*band                         // what goes along edges, with its lengths; nil if nobody has asked yet
+	idle     map[*model.Op]bool              // operations that hold for no garment
+	spoken   map[any]condition.Cond          // of each thing, where a finding about it is reported
+	uncut    map[*model.Piece]condition.Cond // where a piece is reported as not cut
+	found    map[condition.Cond]bool         // the garments in which findings hold
+	keep     func(rule string, at finding.Span, bad condition.Cond)
 }
 
 // Run checks a pattern. broken says that some of it could not be read: rules that

@@ -49,6 +49,9 @@ func seamLengths(r *run) {
 			for _, j := range s.Copies {
 				rows := r.addUp(s, j, taken)
 				blank.note(r, s, rows)
+				if two := takenTwice(s, taken); two != nil {
+					rows = closer(rows, r.addUp(s, j, two))
+				}
 				if m, found := r.rowsDiffer(s, rows, lost); found {
 					wrong = append(wrong, m)
 					break // the other side of the body has the same fault
