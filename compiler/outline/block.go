@@ -7,16 +7,19 @@ import (
 	"seamwarden/dsl/finding"
 )
 
-// The layers that are read.
+// The layers that are read; notches of other kinds have layers of their own.
 const (
-	layerBoundary = 1
-	layerCorner   = 2
-	layerNotch    = 4
-	layerMirror   = 6
-	layerGrain    = 7
-	layerCutout   = 11
-	layerDrill    = 13
-	layerSew      = 14
+	layerBoundary  = 1
+	layerCorner    = 2
+	layerNotch     = 4 // V and slit
+	layerMirror    = 6
+	layerGrain     = 7
+	layerCutout    = 11
+	layerDrill     = 13
+	layerNotchT    = 80
+	layerNotchDeep = 81 // castle
+	layerNotchTick = 82 // check
+	layerNotchU    = 83
 )
 
 // piece makes the outline of a block and puts it to the piece of its name.
@@ -214,7 +217,7 @@ func (b *builder) layers(d *dxf, of *block) {
 			sh.kind = "fold"
 		case layerCutout:
 			sh.kind = "opening"
-		case layerNotch:
+		case layerNotch, layerNotchT, layerNotchDeep, layerNotchTick, layerNotchU:
 			sh.kind = "notch"
 		case layerDrill:
 			sh.kind = "mark"
@@ -224,6 +227,9 @@ func (b *builder) layers(d *dxf, of *block) {
 		if e.kind != "POINT" {
 			b.inside(&sh)
 			continue
+		}
+		if sh.kind != "notch" && sh.kind != "mark" {
+			continue // a point is no line
 		}
 		p := d.place(e.points[0])
 		m := Mark{Notch: sh.kind == "notch", Place: p, Span: e.at}

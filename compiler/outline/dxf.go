@@ -12,8 +12,10 @@ import (
 
 // ReadDXF reads the pieces of a DXF file in which each block is a piece in one size and
 // the layers mean what the pattern interchange practice ASTM D6673 says: 1 the cutting
-// line, 2 its corners, 4 notches, 6 the mirror line, 7 the grain, 8 lines inside, 11
-// what is cut out inside, 13 drill holes, 14 the stitching line, 15 text. The layers'
+// line, 2 its corners, 4 notches, 6 the mirror line, 7 the grain, 11 what is cut out
+// inside, 13 drill holes, 15 text, 80 to 83 notches of other kinds. The others are left
+// out: points of curves (3), lines of reference (5, 9, 10), lines inside (8) and the
+// stitching line (14), which lies the allowance inside the cutting line. The layers'
 // meanings are taken from a published list of them; the text of the standard was not at
 // hand, and the words in which a file names piece, size and units ("Piece Name:",
 // "Size:", "Units:") are recalled from memory.
