@@ -98,8 +98,12 @@ type Row struct {
 	Cells []Cell
 }
 
-// Cell is the content of a table cell.
-type Cell struct{ Text []Inline }
+// Cell is the content of a table cell: text, or small drawings beside each other, each
+// with its title and description in its Art and without a caption.
+type Cell struct {
+	Text    []Inline
+	Figures []*Figure
+}
 
 // Figure is line art. Caption describes it for everybody and is its text
 // alternative as well. Art is never nil.

@@ -217,3 +217,28 @@ func (e *Edge) Off(p Point) float64 {
 	}
 	return off
 }
+
+// Place is the place so many millimetres along the edge.
+func (e *Edge) Place(mm float64) Point { return e.along(mm) }
+
+// Direction is the direction of length 1 in which the edge runs there; the piece lies to
+// the right of it.
+func (e *Edge) Direction(mm float64) Point {
+	for i := range e.Curves {
+		c := &e.Curves[i]
+		long := c.Length()
+		if mm > long && i+1 < len(e.Curves) {
+			mm -= long
+			continue
+		}
+		t := c.parameter(mm, long)
+		v := c.speed(t)
+		if t <= 0 || v == (Point{}) {
+			v = c.leaves()
+		}
+		if size := math.Hypot(v.X, v.Y); size > 0 {
+			return Point{X: v.X / size, Y: v.Y / size}
+		}
+	}
+	return Point{X: 1}
+}

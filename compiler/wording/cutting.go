@@ -2,6 +2,7 @@ package wording
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"seamwarden/compiler/booklet"
@@ -13,20 +14,23 @@ func (w *writer) cutting() *booklet.Chapter {
 	c := w.ph.Cut
 	t := &booklet.Table{ID: w.id("table", "cutting"), Caption: c["table"], RowHead: true,
 		Columns: []booklet.Column{{Head: plain(c["piece"])}, {Head: plain(c["number"]), Numeric: true}, {Head: plain(c["cut"]), Numeric: true}, {Head: plain(c["how"])}}}
-	glue := false
+	glue, small := false, w.thumbs()
+	if small != nil {
+		t.Columns = slices.Insert(t.Columns, 1, booklet.Column{Head: plain(c["shape"])})
+	}
 	for _, m := range w.Materials {
 		var rows []booklet.Row
 		for _, p := range w.Pieces {
 			for _, cut := range p.Cuts {
 				if cut.Material == m && w.there(cut.Cond) {
-					rows = append(rows, w.cutRow(cut))
+					rows = append(rows, small.row(w.cutRow(cut), cut))
 					glue = glue || m.Fusible
 				}
 			}
 		}
 		for _, s := range w.Strips {
 			if s.Material == m && w.there(s.Cond) {
-				rows = append(rows, w.stripRow(s))
+				rows = append(rows, small.row(w.stripRow(s), nil))
 			}
 		}
 		if len(rows) > 0 {
@@ -42,7 +46,11 @@ func (w *writer) cutting() *booklet.Chapter {
 	if glue {
 		intro += " " + c["intro-glue"]
 	}
-	ch.Blocks = append(ch.Blocks, para(plain(intro)), t)
+	ch.Blocks = append(ch.Blocks, para(plain(intro)))
+	if small != nil {
+		ch.Blocks = append(ch.Blocks, para(plain(small.legend())))
+	}
+	ch.Blocks = append(ch.Blocks, t)
 	ch.Blocks = append(ch.Blocks, w.pieceNotes()...)
 	return ch
 }

@@ -62,7 +62,15 @@ func idsOf(b booklet.Block) []string {
 	case *booklet.Heading:
 		return []string{x.ID}
 	case *booklet.Table:
-		return []string{x.ID}
+		ids := []string{x.ID}
+		for _, r := range x.Rows {
+			for _, c := range r.Cells {
+				for _, f := range c.Figures {
+					ids = append(ids, f.ID)
+				}
+			}
+		}
+		return ids
 	case *booklet.Figure:
 		return []string{x.ID}
 	case *booklet.Step:

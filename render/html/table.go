@@ -25,6 +25,7 @@ type bodyView struct {
 // names a tick box whose own cell is empty.
 type cellView struct {
 	Text                 template.HTML
+	Art                  []template.HTML // small drawings
 	Numeric, Heads, Tick bool
 	When, Said           string
 }
@@ -87,6 +88,13 @@ func (p *page) cells(t *booklet.Table, r *booklet.Row) ([]cellView, error) {
 			return nil, err
 		}
 		cells[i] = cellView{Text: text, Numeric: !r.Group && t.Columns[i].Numeric}
+		for _, f := range c.Figures {
+			art, err := p.drawing(f)
+			if err != nil {
+				return nil, err
+			}
+			cells[i].Art = append(cells[i].Art, art)
+		}
 	}
 	cells[whenCell(t, r)].When = r.When
 	cells[0].Heads = t.RowHead && cells[0].Text != ""

@@ -17,6 +17,9 @@ func (l *layouter) needs(g *grid) []need {
 			least, most := widthsOf(c)
 			out[i].least = max(out[i].least, least)
 			out[i].most = max(out[i].most, most)
+			if r.arts != nil {
+				out[i].least = max(out[i].least, artNeed(r.arts[i]))
+			}
 		}
 	}
 	for i := range out {

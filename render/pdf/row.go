@@ -1,5 +1,11 @@
 package pdf
 
+import (
+	"math"
+
+	"seamwarden/compiler/figure"
+)
+
 // setRow is a row of a table whose cells are set in lines.
 type setRow struct {
 	ts    textStyle
@@ -15,6 +21,7 @@ type setCell struct {
 	lines []line
 	ts    textStyle
 	sink  int // lines left empty above
+	arts  []*figure.Drawing
 }
 
 func (l *layouter) layRow(ts textStyle, g *grid, r gridRow, p part) *setRow {
@@ -25,6 +32,9 @@ func (l *layouter) layRow(ts textStyle, g *grid, r gridRow, p part) *setRow {
 			c.ts = ts.aligned(right)
 		}
 		c.lines = breakLines(l.set, r.cells[col], c.place.width)
+		if r.arts != nil {
+			c.arts = r.arts[col]
+		}
 		s.cells = append(s.cells, c)
 	}
 	if r.when != "" && p.box {
@@ -54,13 +64,14 @@ func (s *setRow) whenPlace() column {
 	return column{x, s.p.whole.x + s.p.whole.width - x}
 }
 
-// most gives the number of lines of the highest cell, at least one.
+// most gives the number of lines of the highest cell, at least one. Small drawings take
+// as many lines as they are high.
 func (s *setRow) most() int {
 	n := 1
 	for _, c := range s.cells {
 		n = max(n, len(c.lines)+c.sink)
 	}
-	return n
+	return max(n, int(math.Ceil(s.artMost()/s.ts.leading)))
 }
 
 // sinkToFoot makes all cells end on the same line.
@@ -97,6 +108,9 @@ func (s *setRow) pieces(l *layouter, tallest float64) []*piece {
 			height: float64(to-from)*s.ts.leading + rowPad,
 			marks:  shiftAll(s.marksOf(l, from, to), 0, rowPad),
 		})
+	}
+	if s.artMost() <= ps[0].height { // a row that is higher than a page has its text, whatever becomes of drawings
+		ps[0].marks = append(ps[0].marks, shiftAll(s.artMarks(l), 0, rowPad/2)...)
 	}
 	if s.box {
 		size := l.th.tickSmall

@@ -1,6 +1,9 @@
 package pdf
 
-import "seamwarden/compiler/booklet"
+import (
+	"seamwarden/compiler/booklet"
+	"seamwarden/compiler/figure"
+)
 
 // grid is a table whose texts are cut into words, before its width is shared out.
 type grid struct {
@@ -17,6 +20,7 @@ type gridRow struct {
 	group, tick bool
 	when        string
 	cells       [][]atom
+	arts        [][]*figure.Drawing // the small drawings of each cell; nil if there are none
 }
 
 // table sets a table. One that is too wide for the paper is set in parts, one
@@ -87,6 +91,15 @@ func (l *layouter) gridRow(r booklet.Row, n int) (gridRow, error) {
 			continue
 		}
 		row.cells[i] = a
+		for _, f := range cell.Figures {
+			if !drawable(f.Art) {
+				continue
+			}
+			if row.arts == nil {
+				row.arts = make([][]*figure.Drawing, n)
+			}
+			row.arts[i] = append(row.arts[i], f.Art)
+		}
 	}
 	return row, nil
 }
