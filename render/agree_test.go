@@ -166,6 +166,7 @@ func TestPrintAndPageAgree(t *testing.T) {
 		{"market-apron", compiler.Choice{}},
 		{"market-apron", compiler.Choice{Size: "M", Without: []string{"towel-loop"}}},
 		{"dusk-skirt", compiler.Choice{}},
+		{"gale-parka", compiler.Choice{View: "C", Size: "100"}},
 		{"dusk-skirt", compiler.Choice{View: "B", Size: "12", With: []string{"pockets"}, Ways: map[string]string{"band": "bound"}}},
 	}
 	for _, c := range cases {

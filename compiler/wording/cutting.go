@@ -2,7 +2,6 @@ package wording
 
 import (
 	"fmt"
-	"slices"
 	"strings"
 
 	"seamwarden/compiler/booklet"
@@ -16,7 +15,7 @@ func (w *writer) cutting() *booklet.Chapter {
 		Columns: []booklet.Column{{Head: plain(c["piece"])}, {Head: plain(c["number"]), Numeric: true}, {Head: plain(c["cut"]), Numeric: true}, {Head: plain(c["how"])}}}
 	glue, small := false, w.thumbs()
 	if small != nil {
-		t.Columns = slices.Insert(t.Columns, 1, booklet.Column{Head: plain(c["shape"])})
+		t.Columns = append(t.Columns, booklet.Column{Head: plain(c["shape"])})
 	}
 	for _, m := range w.Materials {
 		var rows []booklet.Row

@@ -80,7 +80,8 @@ func (t *thumbs) legend() string {
 	return s
 }
 
-// row puts the cell of the drawing into a row of the table, behind the name.
+// row puts the cell of the drawing at the end of a row of the table: on a narrow screen
+// the words are in sight first.
 func (t *thumbs) row(r booklet.Row, c *model.Cut) booklet.Row {
 	if t == nil {
 		return r
@@ -90,7 +91,7 @@ func (t *thumbs) row(r booklet.Row, c *model.Cut) booklet.Row {
 		t.done[c.Piece] = true
 		cell.Figures = t.figures(c)
 	}
-	r.Cells = slices.Insert(r.Cells, 1, cell)
+	r.Cells = append(r.Cells, cell)
 	return r
 }
 

@@ -1,10 +1,6 @@
 package pdf
 
-import (
-	"math"
-
-	"seamwarden/compiler/figure"
-)
+import "seamwarden/compiler/figure"
 
 // setRow is a row of a table whose cells are set in lines.
 type setRow struct {
@@ -64,14 +60,13 @@ func (s *setRow) whenPlace() column {
 	return column{x, s.p.whole.x + s.p.whole.width - x}
 }
 
-// most gives the number of lines of the highest cell, at least one. Small drawings take
-// as many lines as they are high.
+// most gives the number of lines of the highest cell, at least one.
 func (s *setRow) most() int {
 	n := 1
 	for _, c := range s.cells {
 		n = max(n, len(c.lines)+c.sink)
 	}
-	return max(n, int(math.Ceil(s.artMost()/s.ts.leading)))
+	return n
 }
 
 // sinkToFoot makes all cells end on the same line.
@@ -109,8 +104,9 @@ func (s *setRow) pieces(l *layouter, tallest float64) []*piece {
 			marks:  shiftAll(s.marksOf(l, from, to), 0, rowPad),
 		})
 	}
-	if s.artMost() <= ps[0].height { // a row that is higher than a page has its text, whatever becomes of drawings
-		ps[0].marks = append(ps[0].marks, shiftAll(s.artMarks(l), 0, rowPad/2)...)
+	if art := s.artMost(); art > 0 && art+rowPad <= tallest {
+		ps[0].height = max(ps[0].height, art+rowPad)
+		ps[0].marks = append(ps[0].marks, shiftAll(s.artMarks(l), 0, rowPad)...)
 	}
 	if s.box {
 		size := l.th.tickSmall
