@@ -105,7 +105,7 @@ func (r *run) endCalled(u *model.EdgeUse, d *model.Drawn, size int, back bool) s
 func (r *run) apartIn(s *model.Seam, a, b *model.EdgeUse, d, e *model.Drawn, size int) (worst meeting, off float64, back bool) {
 	o, x := r.drawnEdge(a.Edge, d, max(size, 0))
 	p, y := r.drawnEdge(b.Edge, e, max(size, 0))
-	if x == nil || y == nil {
+	if x == nil || y == nil || !shareNotch(o, x, p, y) {
 		return worst, 0, false
 	}
 	first, second := r.sewnPart(s, s.Joins[0], a, o, x), r.sewnPart(s, s.To[0], b, p, y)
@@ -117,6 +117,22 @@ func (r *run) apartIn(s *model.Seam, a, b *model.EdgeUse, d, e *model.Drawn, siz
 		}
 	}
 	return
+}
+
+// shareNotch reports whether two drawn edges have a notch of one name; most have none,
+// and need not be measured.
+func shareNotch(o *outline.Outline, x *outline.Edge, p *outline.Outline, y *outline.Edge) bool {
+	for _, m := range o.Marks {
+		if m.Edge != x || m.Name == "" {
+			continue
+		}
+		for _, n := range p.Marks {
+			if n.Edge == y && n.Name == m.Name {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // sewn is the part of a drawn edge that lies in a seam, with the notches inside it by
