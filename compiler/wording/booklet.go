@@ -31,6 +31,9 @@ type writer struct {
 	ids     map[string]bool
 	stepIDs map[*model.Step]string
 	metric  bool // the pattern is written in metric units
+
+	gathers      map[*model.Op][]check.DrawnUp // by how much operations gather; see drawnUp
+	gathersKnown bool
 }
 
 // Booklet words a pattern for the garments that are left when the known values

@@ -41,7 +41,7 @@ func (w *writer) operation(op *model.Op, plural bool) []booklet.Inline {
 	if op.Row.Sews {
 		out = add(out, w.allowance(op.Objects)...)
 	}
-	return out
+	return add(out, w.drawnUp(op)...)
 }
 
 // several words the sewing of several seams or darts: a sentence for each, since
