@@ -75,7 +75,7 @@ func Compile(folder fs.FS, also ...string) (*Result, error) {
 	if out.Lays = lays; out.Unread == 0 && clean(shapes) {
 		judged = append(judged, r.laysJudged(lays)...)
 	}
-	read = append(append(read, shapes...), r.draw(figures)...)
+	read = append(append(unexplained(read, judged), shapes...), r.draw(figures)...)
 	if clean(read) && clean(judged) {
 		judged = append(append(append(judged, unused.wait()...), r.orphans()...), r.notLaid(p)...)
 	}

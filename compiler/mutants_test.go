@@ -137,7 +137,7 @@ func hunt(t *testing.T, sample string, folder fstest.MapFS) (found, meant int, a
 	if err != nil {
 		t.Fatal(err)
 	}
-	if found, advice, _ := finding.Counts(r.Findings); found+advice > 0 {
+	if slices.ContainsFunc(r.Findings, counts) {
 		t.Fatalf("%s is not clean as it stands, so nothing can be said of its mutants", sample)
 	}
 	touched := touchedBySteps(r.Pattern)
@@ -205,12 +205,13 @@ func finds(folder fstest.MapFS, m mutant) bool {
 	if err != nil {
 		return true
 	}
-	for _, f := range r.Findings {
-		if f.Severity != finding.Unchecked {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(r.Findings, counts)
+}
+
+// counts reports whether a finding tells something of a slip. That pieces have to be laid
+// anew is so after most changes, and says nothing of what is wrong.
+func counts(f finding.Finding) bool {
+	return f.Severity != finding.Unchecked && !strings.HasPrefix(f.Rule, "lay-")
 }
 
 // survivors reads the list: "name = reason", with # before a comment.

@@ -84,7 +84,7 @@ func (b *broken) run(t *testing.T, sample map[string]string) (said []string) {
 		t.Fatal(err)
 	}
 	for _, f := range r.Findings {
-		if f.Severity != finding.Unchecked {
+		if f.Severity != finding.Unchecked && !strings.HasPrefix(f.Rule, "lay-") { // nearly every break makes it necessary to lay the pieces anew
 			said = append(said, told(f, r.Sources)...)
 		}
 	}

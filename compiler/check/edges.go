@@ -209,6 +209,7 @@ func (r *run) reportRaw(list []rawEdge, only bool) {
 	var names []string
 	for _, x := range list {
 		names = append(names, the(x.edge.Piece.Name))
+		r.tell(untaken{x.edge}, x.bad)
 	}
 	for _, x := range list[1:] {
 		others = append(others, x.edge.Span)

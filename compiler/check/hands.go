@@ -101,7 +101,7 @@ func (r *run) unclashed(c assembly.Clash) condition.Cond {
 	}
 	bad := r.unsaid(c.Seam, c.Cond)
 	for _, u := range c.Seam.Uses() {
-		bad = r.unsaid(u.Instance.Piece, bad)
+		bad = r.unsaid(edgesOf{u.Instance.Piece}, r.unsaid(u.Instance.Piece, bad))
 	}
 	if c.Cut == nil {
 		return bad

@@ -81,6 +81,9 @@ func (r *run) notchesBetween(s *model.Seam, a, b *model.EdgeUse, d, e *model.Dra
 	if bad = r.Space.And(bad, c); !r.possible(bad) {
 		return false
 	}
+	if r.spoken[seamEnd{a.Edge, worst.name}] != condition.False || r.spoken[seamEnd{b.Edge, worst.name}] != condition.False {
+		return false // a seam ends there, and does not fit
+	}
 	in := r.inSize(max(at0, 0), len(sizes) > 1)
 	fromA, fromB := r.endCalled(a, d, at0, false), r.endCalled(b, e, at0, back)
 	f := at(s.Span, "do not meet", fmt.Sprintf("The notch %s of %s does not meet itself%s: on %s it lies %s from %s, on %s %s from %s.", worst.name, seamName(s), in,

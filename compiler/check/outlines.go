@@ -16,13 +16,16 @@ func init() {
 	register(Rule{ID: "outline-size-missing", Severity: finding.Error, Category: "outlines", run: sizeMissing,
 		Purpose: "A piece is drawn, but not in every size of the pattern, or in one that the pattern has not.",
 		Why:     "Whoever makes that size has nothing to cut out. A size that is only drawn is mostly one whose name is written differently."})
-	register(Rule{ID: "outline-edges-differ", Severity: finding.Error, Category: "outlines", FromAbsence: true, ahead: 1, run: edgesDiffer,
+	register(Rule{ID: "outline-edges-differ", Severity: finding.Error, Category: "outlines", FromAbsence: true, ahead: 5, run: edgesDiffer,
 		Purpose: "The edges of a drawing are not those that the piece names, clockwise in the same order.",
 		Why:     "Seams, hems and marks are told by edges; one that is called otherwise in the drawing has no length, and a ring the other way round is the piece for the other side of the body."})
-	register(Rule{ID: "outline-given-twice", Severity: finding.Error, Category: "outlines", run: drawnTwice,
+	register(Rule{ID: "outline-given-twice", Severity: finding.Error, Category: "outlines", ahead: 2, run: drawnTwice,
 		Purpose: "Two drawings of a piece hold for the same garment.",
 		Why:     "Nobody can tell which of the two is cut out."})
-	register(Rule{ID: "symmetric-not-drawn", Severity: finding.Error, Category: "outlines", run: notSymmetric,
+	register(Rule{ID: "outline-for-some-only", Severity: finding.Warning, Category: "outlines", run: drawnForSome,
+		Purpose: "A piece is drawn for some of the garments in which it is cut, and not for the others.",
+		Why:     "Whoever makes one of the others has nothing to cut out. The drawing of a view is easily forgotten, or its guard is too narrow."})
+	register(Rule{ID: "symmetric-not-drawn", Severity: finding.Error, Category: "outlines", ahead: -1, run: notSymmetric,
 		Purpose: "A piece is called symmetric, and its drawing is not.",
 		Why:     "Cut with the other side up it would be another shape, and nobody is told which side goes up."})
 	register(Rule{ID: "fold-edge-not-straight", Severity: finding.Error, Category: "outlines", run: foldNotStraight,
@@ -41,6 +44,37 @@ func (r *run) eachDrawn(f func(p *model.Piece, d *model.Drawn, where condition.C
 				f(p, d, r.Space.And(p.Cond, d.Cond))
 			}
 		}
+	}
+}
+
+// drawings gathers what a rule finds in drawings. A piece may have one for each view:
+// what is wrong with them in the same words is one mistake.
+type drawings struct {
+	list  []finding.Finding
+	bad   []condition.Cond
+	spans [][]finding.Span
+}
+
+func (g *drawings) add(r *run, bad condition.Cond, f finding.Finding) {
+	if !r.possible(bad) {
+		return
+	}
+	for i := range g.list {
+		if first := &g.list[i]; first.Headline == f.Headline {
+			g.bad[i] = r.Space.Or(g.bad[i], bad)
+			if f.Place.Span != first.Place.Span {
+				*first = also(*first, f.Place.Span, "here as well")
+				g.spans[i] = append(g.spans[i], f.Place.Span)
+			}
+			return
+		}
+	}
+	g.list, g.bad, g.spans = append(g.list, f), append(g.bad, bad), append(g.spans, nil)
+}
+
+func (g *drawings) report(r *run) {
+	for i, f := range g.list {
+		r.report(g.bad[i], f, g.spans[i]...)
 	}
 }
 
@@ -71,6 +105,10 @@ func drawnTwice(r *run) {
 		for i, d := range p.Outlines {
 			for _, first := range p.Outlines[:i] {
 				both := r.Space.All(p.Cond, d.Cond, first.Cond)
+				if r.possible(both) {
+					r.tell(d, both)
+					r.tell(first, both)
+				}
 				r.report(both, also(at(d.File.Span, "a second drawing", fmt.Sprintf("%s has two drawings.", Upper(the(p.Name))),
 					"Keep one, or say in which garments each of them holds, such as `when A`."), first.File.Span, "the first"))
 			}
@@ -78,7 +116,25 @@ func drawnTwice(r *run) {
 	}
 }
 
+// drawnForSome looks for garments in which a piece has no drawing while it has one in
+// others.
+func drawnForSome(r *run) {
+	for _, p := range r.Pieces {
+		left := p.Cond
+		for _, d := range p.Outlines {
+			left = r.Space.Diff(left, d.Cond)
+		}
+		if len(p.Outlines) == 0 || !r.possible(left) {
+			continue
+		}
+		r.report(left, at(p.Outlines[0].File.Span, "not there", fmt.Sprintf("%s is drawn, but not for every garment in which it is cut.", Upper(the(p.Name))),
+			"Draw it for these too, with an `outline` of its own, or let this drawing hold for them as well."))
+	}
+}
+
 func sizeMissing(r *run) {
+	var all drawings
+	defer func() { all.report(r) }()
 	r.eachDrawn(func(p *model.Piece, d *model.Drawn, where condition.Cond) {
 		missing := r.Space.And(where, r.InSizes(func(i int) bool { return d.Outline(r.Pattern, i) == nil }))
 		extra := r.onlyDrawn(d)
@@ -90,7 +146,7 @@ func sizeMissing(r *run) {
 			missing = where
 			say, help = "is drawn in size "+listed(extra)+", which the pattern has not", "Take the group away, or add the size to the table of sizes."
 		}
-		r.report(missing, at(d.File.Span, "in this file", fmt.Sprintf("%s %s.", Upper(the(p.Name)), say), help))
+		all.add(r, missing, at(d.File.Span, "in this file", fmt.Sprintf("%s %s.", Upper(the(p.Name)), say), help))
 	})
 }
 
@@ -117,7 +173,13 @@ func (r *run) onlyDrawn(d *model.Drawn) (extra []string) {
 	return
 }
 
+// edgesOf is a piece of which it is said that its edges are not those of its drawing:
+// then nobody knows which ends of its seams meet.
+type edgesOf struct{ *model.Piece }
+
 func edgesDiffer(r *run) {
+	var all drawings
+	defer func() { all.report(r) }()
 	r.eachDrawn(func(p *model.Piece, d *model.Drawn, where condition.Cond) {
 		if len(p.Edges) == 0 {
 			return
@@ -131,7 +193,8 @@ func edgesDiffer(r *run) {
 			f := at(d.File.Span, "this drawing", "", "")
 			r.wordDifference(&f, p, first)
 			r.tell(d, bad)
-			r.report(bad, f)
+			r.tell(edgesOf{p}, bad)
+			all.add(r, bad, f)
 		}
 	})
 }
@@ -230,25 +293,54 @@ func (r *run) wordDifference(f *finding.Finding, p *model.Piece, o *outline.Outl
 		f.Help = "Give the path an id of that name, or mark the corner at which it begins."
 	case how == "way round":
 		f.Headline = head + " runs the other way round than its `edges`."
-		f.Help = "Clockwise it has: " + strings.Join(drawn, ", ") + ". Either the list of edges runs the wrong way, or the piece is drawn as its mirror image."
+		f.Help = "Clockwise it has: " + strings.Join(drawn, ", ") + "." + r.exchanged(p, o) + " Either the list of edges runs the wrong way, or the piece is drawn as its mirror image."
 	default:
 		f.Headline = head + " has its edges in another order than the piece."
-		f.Help = "Clockwise it has: " + strings.Join(drawn, ", ") + "."
+		f.Help = "Clockwise it has: " + strings.Join(drawn, ", ") + "." + r.exchanged(p, o)
 	}
 }
 
+// exchanged says which two edges of a drawing, if they took each other's names, would
+// make it right; "" if several pairs would, or none.
+func (r *run) exchanged(p *model.Piece, o *outline.Outline) string {
+	say := ""
+	for i, a := range o.Edges {
+		for _, b := range o.Edges[:i] {
+			a.Name, b.Name = b.Name, a.Name
+			if r.differs(p, o) == "" {
+				if say != "" {
+					say = "-"
+				} else {
+					say = fmt.Sprintf(" It would be right if “%s” and “%s” took each other's names.", a.Name, b.Name)
+				}
+			}
+			a.Name, b.Name = b.Name, a.Name
+		}
+	}
+	return strings.TrimPrefix(say, "-")
+}
+
 func notSymmetric(r *run) {
+	var all drawings
+	defer func() { all.report(r) }()
 	r.eachDrawn(func(p *model.Piece, d *model.Drawn, where condition.Cond) {
 		if !p.Symmetric {
 			return
 		}
 		bad, _ := r.inOutline(d, func(o *outline.Outline) bool { return len(o.Symmetric()) == 0 })
-		r.report(r.Space.And(bad, where), at(d.File.Span, "the same on no axis", fmt.Sprintf("%s is called symmetric, and its drawing is not.", Upper(the(p.Name))),
+		for _, s := range r.Seams { // an edge of the wrong length is found there
+			if joinsPiece(s, p) {
+				bad = r.unsaid(s, bad)
+			}
+		}
+		all.add(r, r.Space.And(bad, where), at(d.File.Span, "the same on no axis", fmt.Sprintf("%s is called symmetric, and its drawing is not.", Upper(the(p.Name))),
 			"Mirrored about no line it comes to lie on itself within 0.5 mm. Mend the drawing, or take `symmetric` out and say in each cut line which side is up."))
 	})
 }
 
 func foldNotStraight(r *run) {
+	var all drawings
+	defer func() { all.report(r) }()
 	r.eachDrawn(func(p *model.Piece, d *model.Drawn, where condition.Cond) {
 		told := map[*model.Edge]condition.Cond{}
 		for _, c := range p.Cuts {
@@ -266,10 +358,25 @@ func foldNotStraight(r *run) {
 			}
 			told[e] = r.Space.Or(told[e], bad)
 			drawn := first.Edge(e.ID)
-			r.report(bad, also(at(c.Span, "on the fold", fmt.Sprintf("%s is cut on the fold at its %s, and that edge is drawn %s.", Upper(the(p.Name)), edgeCalled(e.Name), bent(drawn.Form())),
-				"Draw it straight, or name the edge that lies on the fold."), drawn.Span, "this edge"))
+			all.add(r, bad, also(at(c.Span, "on the fold", fmt.Sprintf("%s is cut on the fold at its %s, and that edge is drawn %s.", Upper(the(p.Name)), edgeCalled(e.Name), bent(drawn.Form())),
+				straightInstead(first)), drawn.Span, "this edge"))
 		}
 	})
+}
+
+// straightInstead advises on an edge on the fold that is not straight: of a half one edge
+// is, mostly, the one that was meant.
+func straightInstead(o *outline.Outline) string {
+	var straight []string
+	for _, e := range o.Edges {
+		if e.Form() == outline.Straight {
+			straight = append(straight, e.Name)
+		}
+	}
+	if len(straight) == 1 {
+		return fmt.Sprintf("Did you mean `on fold %s`? That edge is straight.", straight[0])
+	}
+	return "Draw it straight, or name the edge that lies on the fold."
 }
 
 // bent words how an edge runs.
@@ -278,6 +385,8 @@ func bent(f outline.Form) string {
 }
 
 func notSameShape(r *run) {
+	var all drawings
+	defer func() { all.report(r) }()
 	r.eachDrawn(func(p *model.Piece, d *model.Drawn, where condition.Cond) {
 		if p.SameAs == nil || p.SameAs.Edge == nil {
 			return
@@ -292,7 +401,7 @@ func notSameShape(r *run) {
 				return a != nil && b != nil && a.Allowance == b.Allowance && b.Edge(e.ID) != nil && !copied(a, b.Edge(e.ID), p.Flipped)
 			})
 			bad = r.Space.And(bad, r.Space.And(where, r.Space.And(other.Cond, e.Piece.Cond)))
-			r.report(bad, also(at(d.File.Span, "no edge like it", fmt.Sprintf("%s is said to copy the %s of %s%s, and no edge of its drawing does.", Upper(the(p.Name)), edgeCalled(e.Name), the(e.Piece.Name), map[bool]string{true: ", flipped"}[p.Flipped]),
+			all.add(r, bad, also(at(d.File.Span, "no edge like it", fmt.Sprintf("%s is said to copy the %s of %s%s, and no edge of its drawing does.", Upper(the(p.Name)), edgeCalled(e.Name), the(e.Piece.Name), map[bool]string{true: ", flipped"}[p.Flipped]),
 				"Trace the line again, or mend the sentence: `flipped` stands for a mirror image."), p.SameAs.Span, "said here"))
 		}
 	})

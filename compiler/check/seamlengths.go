@@ -40,18 +40,10 @@ func seamLengths(r *run) {
 	var blank blanks
 	if drawn, taken := r.anyOutline(), r.takenUp(); drawn {
 		for _, s := range r.Seams {
-			full, lost := r.fullnesses(s)
-			for _, f := range full {
-				if s.Ease == nil || f.gathers {
-					lost = r.Space.Or(lost, f.cond)
-				}
-			}
+			lost := r.incomparable(s)
 			for _, j := range s.Copies {
-				rows := r.addUp(s, j, taken)
+				rows := r.rowsOf(s, j, taken)
 				blank.note(r, s, rows)
-				if two := takenTwice(s, taken); two != nil {
-					rows = closer(rows, r.addUp(s, j, two))
-				}
 				if m, found := r.rowsDiffer(s, rows, lost); found {
 					wrong = append(wrong, m)
 					break // the other side of the body has the same fault
@@ -59,12 +51,35 @@ func seamLengths(r *run) {
 			}
 		}
 		blank.list(r)
+		wrong = r.misdrawn(wrong, taken)
 	} else {
 		r.undrawn()
 	}
 	for _, m := range together(wrong) {
 		r.report(m.bad, m.say)
 	}
+}
+
+// incomparable gives the garments in which the rows of a seam differ because one is
+// gathered or the like.
+func (r *run) incomparable(s *model.Seam) condition.Cond {
+	full, lost := r.fullnesses(s)
+	for _, f := range full {
+		if s.Ease == nil || f.gathers {
+			lost = r.Space.Or(lost, f.cond)
+		}
+	}
+	return lost
+}
+
+// rowsOf gives the lengths of both rows; of a dart that may lie in one half or in both,
+// what fits better.
+func (r *run) rowsOf(s *model.Seam, j *model.Join, taken map[*model.Edge]float64) []rowLengths {
+	rows := r.addUp(s, j, taken)
+	if two := takenTwice(s, taken); two != nil {
+		rows = closer(rows, r.addUp(s, j, two))
+	}
+	return rows
 }
 
 func (r *run) anyOutline() bool {
@@ -83,10 +98,11 @@ func (r *run) rowsDiffer(s *model.Seam, all []rowLengths, lost condition.Cond) (
 		}
 	}
 	bad, a, b, size, several := r.worstRows(left, func(a, b float64) float64 { return r.tooFar(s, a, b) })
-	if bad = r.unsaid(s, bad); !r.possible(bad) {
+	if bad = r.unsaid(s, bad); !r.possible(bad) || r.wouldFit(s, bad, a-b, size) {
 		return misfit{}, false
 	}
 	r.tell(s, bad)
+	r.tellEnds(s, bad)
 	return misfit{s, bad, r.wordRows(s, a, b, size, several)}, true
 }
 

@@ -12,13 +12,11 @@ func (s *svg) piece(n *notes) *Piece {
 	if len(groups) == 0 {
 		groups = []*group{s.unsized}
 	}
+	s.allowancesSaid(groups, n)
 	for _, g := range groups {
 		all := g.shapes
 		if g != s.unsized {
 			all = append(append([]shape(nil), s.unsized.shapes...), g.shapes...)
-		}
-		if g.allowance == NotSaid {
-			n.add(allowanceNotSaid(g.span))
 		}
 		b := builder{notes: n, tolerance: s.tolerance, size: sizesCalled(g.sizes), out: &Outline{Allowance: g.allowance, Span: g.span}}
 		if b.build(all) {
@@ -28,12 +26,33 @@ func (s *svg) piece(n *notes) *Piece {
 	return p
 }
 
+// allowancesSaid looks for sizes that do not say whether the line is cut or sewn along: of
+// a file that says it nowhere once.
+func (s *svg) allowancesSaid(groups []*group, n *notes) {
+	var silent []*group
+	for _, g := range groups {
+		if g.allowance == NotSaid {
+			silent = append(silent, g)
+		}
+	}
+	switch {
+	case len(silent) == 0:
+	case len(silent) == len(groups):
+		n.add(allowanceNotSaid(s.root))
+	default:
+		for _, g := range silent {
+			n.add(allowanceNotSaid(g.span))
+		}
+	}
+}
+
 // builder puts one outline together.
 type builder struct {
 	notes     *notes
 	tolerance float64
 	size      string // " in size 12", or ""
 	out       *Outline
+	aside     []shape // what is drawn and is no edge
 }
 
 // build is false if there is no ring, which is reported.
@@ -41,12 +60,15 @@ func (b *builder) build(all []shape) bool {
 	var edges, corners, rest []shape
 	for _, sh := range all {
 		switch {
+		case sh.kind == decoration:
+			b.aside = append(b.aside, sh)
 		case sh.kind == "corner":
 			corners = append(corners, sh)
 		case sh.kind == "":
 			edges = append(edges, sh)
 		default:
 			rest = append(rest, sh)
+			b.aside = append(b.aside, sh)
 		}
 	}
 	ok := false

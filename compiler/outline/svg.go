@@ -72,6 +72,10 @@ type shape struct {
 	at     finding.Span
 }
 
+// decoration is the kind of a shape without a name. Nothing is read from it, but where an
+// edge is missing it may be the one that lost its name.
+const decoration = "decoration"
+
 // usualTolerance is how far the ends of two edges may lie apart where the file says
 // nothing: what rounding in drawing programs leaves.
 const usualTolerance = 0.2
@@ -241,12 +245,14 @@ func (s *svg) shape(t *figure.Tag, l *layer) {
 	at := t.AttrSpan("data-edge")
 	kind := ""
 	if !named {
-		if id, named = t.Attr("id"); !named {
-			return
+		kind, at = decoration, t.Span()
+		if id, named = t.Attr("id"); named {
+			at = t.AttrSpan("id")
+			id, _, _ = strings.Cut(id, "_")
+			kind, id = kindOf(id)
+		} else if t.Name() != "path" && t.Name() != "line" && t.Name() != "polyline" {
+			return // it could not be meant for an edge
 		}
-		at = t.AttrSpan("id")
-		id, _, _ = strings.Cut(id, "_")
-		kind, id = kindOf(id)
 	}
 	commands, ok := t.Shape()
 	if !ok {
@@ -255,7 +261,9 @@ func (s *svg) shape(t *figure.Tag, l *layer) {
 	sh := shape{kind: kind, name: id, at: at}
 	sh.take(commands, l.m)
 	if !sh.fit() {
-		s.notes.add(tooLarge(at))
+		if kind != decoration {
+			s.notes.add(tooLarge(at))
+		}
 		return
 	}
 	l.in.shapes = append(l.in.shapes, sh)

@@ -222,8 +222,37 @@ func (b *builder) notClosed(sh *shape, gap float64) finding.Finding {
 }
 
 func (b *builder) gap(one, next *shape, gap float64) finding.Finding {
-	return with(slip(RuleRing, next.at, "does not reach", fmt.Sprintf("The outline is not closed%s: from the %s to the %s there is a gap of %s", b.size, edge(one.name), edge(next.name), millimetres(gap)),
+	f := with(slip(RuleRing, next.at, "does not reach", fmt.Sprintf("The outline is not closed%s: from the %s to the %s there is a gap of %s", b.size, edge(one.name), edge(next.name), millimetres(gap)),
 		"Each edge has to begin where another ends, within "+millimetres(b.tolerance)+".", "Move the ends onto one another, draw the edge that is missing, or give an inside line an id such as \"mark-pocket\"."), one.at, "ends here")
+	if sh := b.fitting(one.to(), next.from()); sh != nil {
+		f = with(f, sh.at, "this line would fit")
+		f.Help = "The line that fits has no id: give it the name of its edge, such as id=\"hem\"."
+		if sh.kind != decoration {
+			f.Help = fmt.Sprintf("The line that fits is read as a %s, because of how its id begins. If it is an edge, add data-edge=%q with the edge's name.", inWords(sh.kind), strings.TrimSuffix(sh.kind+"-"+sh.name, "-"))
+		}
+	}
+	return f
+}
+
+// fitting finds a line that is no edge and runs from one place to another.
+func (b *builder) fitting(from, to Point) *shape {
+	for i := range b.aside {
+		sh := &b.aside[i]
+		if len(sh.curves) == 0 {
+			continue
+		}
+		there := max(distance(sh.from(), from), distance(sh.to(), to))
+		back := max(distance(sh.from(), to), distance(sh.to(), from))
+		if min(there, back) <= b.tolerance {
+			return sh
+		}
+	}
+	return nil
+}
+
+// inWords is what the kind of a shape means.
+func inWords(kind string) string {
+	return map[string]string{"grain": "grain line", "fold": "fold line"}[kind] + map[string]string{"corner": "corner", "notch": "notch", "mark": "mark", "opening": "opening"}[kind]
 }
 
 func (b *builder) closedAmongOthers(sh, other *shape) finding.Finding {

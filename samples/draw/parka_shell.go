@@ -144,5 +144,5 @@ func (b *block) hemBand() *draft.Piece {
 	p := draft.New(edge("top", draft.Line(draft.At(0, 0), draft.At(long, 0))), edge("end", draft.Line(draft.At(long, 0), draft.At(long, bandDeep))),
 		edge("corner", draft.Line(draft.At(long, bandDeep), draft.At(long-facingWide, bandDeep))), edge("base", draft.Line(draft.At(long-facingWide, bandDeep), draft.At(0, bandDeep))),
 		edge("centre", draft.Line(draft.At(0, bandDeep), draft.At(0, 0))))
-	return p.Mark("facing-end", draft.At(long-facingWide, bandDeep)).GrainLine(draft.At(100, 30), draft.At(300, 30))
+	return p.Mark("facing-end", draft.At(long-facingWide, bandDeep)).GrainLine(draft.At(100, 10), draft.At(100, bandDeep-10))
 }

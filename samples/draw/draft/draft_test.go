@@ -51,10 +51,7 @@ func TestBesideCircle(t *testing.T) {
 }
 
 func TestCrossing(t *testing.T) {
-	along, other, ok := Line(At(0, 0), At(100, 0)).Crossing(Arc(At(0, 0), 40, -90, 90))
-	if !ok {
-		t.Fatal("they do not meet")
-	}
+	along, other := Line(At(0, 0), At(100, 0)).Meeting(Arc(At(0, 0), 40, -90, 90))
 	near(t, "along the line", along, 40, 0.05)
 	near(t, "along the arc", other, 40*math.Pi/2, 0.1)
 }

@@ -80,6 +80,16 @@ func (p Path) Crossing(q Path) (along, other float64, ok bool) {
 	return 0, 0, false
 }
 
+// Meeting is the same of paths that must meet. It panics if they do not: then the draft
+// is wrong.
+func (p Path) Meeting(q Path) (along, other float64) {
+	along, other, ok := p.Crossing(q)
+	if !ok {
+		panic(fmt.Sprintf("draft: the path from %v to %v never meets that from %v to %v", p.Start(), p.End(), q.Start(), q.End()))
+	}
+	return along, other
+}
+
 // meet is where the line from a to b meets that from c to d, as shares of both.
 func meet(a, b, c, d Point) (s, t float64, ok bool) {
 	u, v, w := b.Minus(a), d.Minus(c), c.Minus(a)

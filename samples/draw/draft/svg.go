@@ -24,7 +24,21 @@ type Sized struct {
 }
 
 // element is a drawn thing: the name that its id begins with, and the rest.
-type element struct{ tag, name, rest string }
+type element struct {
+	tag, name, rest string
+	edge            bool
+}
+
+// looksOther reports whether the name of an edge would be read as that of something
+// else, such as fold-side of a fold line. Such an edge is named in words of its own.
+func looksOther(edge string) bool {
+	for _, kind := range []string{"corner-", "notch-", "mark-", "opening-", "fold-"} {
+		if strings.HasPrefix(edge, kind) {
+			return true
+		}
+	}
+	return edge == "fold" || edge == "grain"
+}
 
 // SVG writes a drawing. What is alike in all sizes is written once; sizes that are alike
 // throughout share a group. It is an error if a piece is not closed.
@@ -104,6 +118,9 @@ func (e element) written(size string, count int) string {
 	if count > 1 {
 		id += "_" + strconv.Itoa(count)
 	}
+	if e.edge && looksOther(e.name) {
+		id += "\" data-edge=\"" + e.name
+	}
 	return fmt.Sprintf("<%s id=\"%s\" %s/>", e.tag, id, e.rest)
 }
 
@@ -115,10 +132,11 @@ const (
 
 func (p *Piece) elements() (all []element) {
 	line := func(name string, path Path, how string) {
-		all = append(all, element{"path", name, `d="` + path.data() + `"` + how})
+		all = append(all, element{tag: "path", name: name, rest: `d="` + path.data() + `"` + how})
 	}
 	for _, e := range p.Edges {
 		line(e.Name, e.Path, "")
+		all[len(all)-1].edge = true
 	}
 	for _, name := range slices.Sorted(maps.Keys(p.Folds)) {
 		line("fold-"+name, p.Folds[name], ` stroke-dasharray="12 4"`)
@@ -128,7 +146,7 @@ func (p *Piece) elements() (all []element) {
 			line("notch-"+s.Name, Line(s.Place, s.Place.Plus(s.Into.Times(notchLong))), "")
 			continue
 		}
-		all = append(all, element{"circle", "mark-" + s.Name, fmt.Sprintf(`cx="%s" cy="%s" r="%d"`, num(s.Place.X), num(s.Place.Y), markRound)})
+		all = append(all, element{tag: "circle", name: "mark-" + s.Name, rest: fmt.Sprintf(`cx="%s" cy="%s" r="%d"`, num(s.Place.X), num(s.Place.Y), markRound)})
 	}
 	if p.Grain != nil {
 		line("grain", p.Grain, "")

@@ -1,0 +1,97 @@
+package check
+
+import (
+	"fmt"
+	"math"
+
+	"seamwarden/compiler/model"
+	"seamwarden/compiler/outline"
+	"seamwarden/dsl/finding"
+)
+
+func init() {
+	register(Rule{ID: "grain-not-drawn", Severity: finding.Warning, Category: "outlines", FromAbsence: true, run: grainMissing,
+		Purpose: "A piece is drawn without a grain line, and others have one.",
+		Why:     "The grain line says how a piece lies on the cloth; without one it is taken to run straight down the drawing."})
+	register(Rule{ID: "grain-not-along-the-fold", Severity: finding.Error, Category: "outlines", run: grainOffFold,
+		Purpose: "A piece is cut on the fold, and its grain line does not run as the fold does.",
+		Why:     "Cloth is folded along its grain. A piece can lie with its edge on the fold or with its grain line along the grain, and here not with both."})
+}
+
+// grainMissing keeps silent about a pattern in which no piece has a grain line: all of
+// them run straight down then.
+func grainMissing(r *run) {
+	var all drawings
+	some := false
+	for _, p := range r.Pieces {
+		for _, d := range p.Outlines {
+			if d.Art == nil {
+				continue
+			}
+			for _, s := range d.Art.Sizes {
+				some = some || s.Grain != nil
+			}
+			bad, _ := r.inOutline(d, func(o *outline.Outline) bool { return o.Grain == nil })
+			all.add(r, r.Space.All(bad, p.Cond, d.Cond), at(d.File.Span, "no grain line", fmt.Sprintf("%s is drawn without a grain line.", Upper(the(p.Name))),
+				"Draw it as a straight line with the id \"grain\"."))
+		}
+	}
+	if some {
+		all.report(r)
+	}
+}
+
+// grainOff is how far a grain line may turn away from where it ought to run, in degrees:
+// 2 mm in 10 cm (common practice, no source).
+const grainOff = 1.2
+
+func grainOffFold(r *run) {
+	var all drawings
+	r.eachCutOnFold(func(p *model.Piece, d *model.Drawn, c *model.Cut) {
+		if c.Lay.Bias {
+			return
+		}
+		off := 0.0
+		bad, first := r.inOutline(d, func(o *outline.Outline) bool {
+			e := o.Edge(c.Lay.FoldEdge.ID)
+			if o.Grain == nil || e == nil || e.Form() != outline.Straight {
+				return false
+			}
+			from, to := e.Curves[0].P[0], e.Curves[len(e.Curves)-1].P[3]
+			turn := between(o.Grain.From, o.Grain.To, from, to)
+			if c.Lay.Crossgrain {
+				turn = 90 - turn
+			}
+			if off == 0 && math.Abs(turn) > grainOff {
+				off = turn
+			}
+			return math.Abs(turn) > grainOff
+		})
+		if first == nil {
+			return
+		}
+		all.add(r, r.Space.All(bad, p.Cond, d.Cond, c.Cond), also(at(c.Span, "on the fold", fmt.Sprintf("The grain line of %s is drawn %.0f° off the edge that lies on the fold.", the(p.Name), math.Abs(off)),
+			fmt.Sprintf("Turn the grain line until it runs beside the %s, or look at which edge lies on the fold.", edgeCalled(c.Lay.FoldEdge.Name))), first.Grain.Span, "this line"))
+	})
+	all.report(r)
+}
+
+// eachCutOnFold calls f for every drawing of a piece and every line that cuts the piece on
+// the fold.
+func (r *run) eachCutOnFold(f func(p *model.Piece, d *model.Drawn, c *model.Cut)) {
+	for _, p := range r.Pieces {
+		for _, d := range p.Outlines {
+			for _, c := range p.Cuts {
+				if d.Art != nil && c.Lay.Fold && c.Lay.FoldEdge != nil {
+					f(p, d, c)
+				}
+			}
+		}
+	}
+}
+
+// between is the angle of two lines in degrees, from 0 to 90.
+func between(a, b, c, d outline.Point) float64 {
+	x, y, u, v := b.X-a.X, b.Y-a.Y, d.X-c.X, d.Y-c.Y
+	return math.Atan2(math.Abs(x*v-y*u), math.Abs(x*u+y*v)) * 180 / math.Pi
+}
