@@ -3,7 +3,9 @@ package check
 import (
 	"fmt"
 	"math"
+	"slices"
 
+	"seamwarden/compiler/condition"
 	"seamwarden/compiler/model"
 	"seamwarden/compiler/outline"
 	"seamwarden/dsl/finding"
@@ -13,6 +15,9 @@ func init() {
 	register(Rule{ID: "grain-not-drawn", Severity: finding.Warning, Category: "outlines", FromAbsence: true, run: grainMissing,
 		Purpose: "A piece is drawn without a grain line, and others have one.",
 		Why:     "The grain line says how a piece lies on the cloth; without one it is taken to run straight down the drawing."})
+	register(Rule{ID: "grain-turns-between-sizes", Severity: finding.Warning, Category: "outlines", run: grainTurns,
+		Purpose: "The grain line lies another way in one size than in the others.",
+		Why:     "Cut so, that size hangs and stretches otherwise than all others, and needs other cloth."})
 	register(Rule{ID: "grain-not-along-the-fold", Severity: finding.Error, Category: "outlines", run: grainOffFold,
 		Purpose: "A piece is cut on the fold, and its grain line does not run as the fold does.",
 		Why:     "Cloth is folded along its grain. A piece can lie with its edge on the fold or with its grain line along the grain, and here not with both."})
@@ -39,6 +44,48 @@ func grainMissing(r *run) {
 	if some {
 		all.report(r)
 	}
+}
+
+// grainTurns compares how the grain lies in a size and in most. Pieces grow, and an edge
+// may turn a little beside the grain; more is a size that was turned on the sheet while
+// its grain line was not.
+func grainTurns(r *run) {
+	const most = 20 // degrees (common practice, no source)
+	var all drawings
+	r.eachDrawn(func(p *model.Piece, d *model.Drawn, where condition.Cond) {
+		var angles []float64
+		if len(d.Art.Sizes) < 3 {
+			return // of two nobody knows which is right
+		}
+		edge := d.Art.Sizes[0].Edges[0].Name
+		for _, s := range d.Art.Sizes {
+			if s.Grain != nil {
+				angles = append(angles, besideGrain(s.Outline, edge))
+			}
+		}
+		if len(angles) < 3 {
+			return
+		}
+		slices.Sort(angles)
+		usual := angles[len(angles)/2]
+		bad, first := r.inOutline(d, func(o *outline.Outline) bool { return o.Grain != nil && math.Abs(besideGrain(o, edge)-usual) > most })
+		bad = r.unsaid(edgesOf{p}, bad)
+		if first != nil {
+			all.add(r, r.Space.And(bad, where), also(at(d.File.Span, "in this file", fmt.Sprintf("The grain line of %s lies another way than in the other sizes.", the(p.Name)),
+				"Turn the grain line with the piece, or the piece back."), first.Grain.Span, "this line"))
+		}
+	})
+	all.report(r)
+}
+
+// besideGrain is the angle between the grain and the chord of an edge, in degrees.
+func besideGrain(o *outline.Outline, edge string) float64 {
+	e := o.Edge(edge)
+	if e == nil {
+		return math.NaN()
+	}
+	c := e.Curves
+	return between(o.Grain.From, o.Grain.To, c[0].P[0], c[len(c)-1].P[3])
 }
 
 // grainOff is how far a grain line may turn away from where it ought to run, in degrees:

@@ -330,7 +330,7 @@ func notSymmetric(r *run) {
 		bad, _ := r.inOutline(d, func(o *outline.Outline) bool { return len(o.Symmetric()) == 0 })
 		for _, s := range r.Seams { // an edge of the wrong length is found there
 			if joinsPiece(s, p) {
-				bad = r.unsaid(s, bad)
+				bad = r.unsaid(misfitOf{s}, bad)
 			}
 		}
 		all.add(r, r.Space.And(bad, where), at(d.File.Span, "the same on no axis", fmt.Sprintf("%s is called symmetric, and its drawing is not.", Upper(the(p.Name))),

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"seamwarden/compiler/condition"
 	"seamwarden/compiler/measure"
@@ -35,6 +36,9 @@ type misfit struct {
 	say  finding.Finding
 }
 
+// misfitOf is a seam of which it is said that its rows differ.
+type misfitOf struct{ *model.Seam }
+
 func seamLengths(r *run) {
 	var wrong []misfit
 	var blank blanks
@@ -55,7 +59,7 @@ func seamLengths(r *run) {
 	} else {
 		r.undrawn()
 	}
-	for _, m := range together(wrong) {
+	for _, m := range r.asOne(wrong) {
 		r.report(m.bad, m.say)
 	}
 }
@@ -102,17 +106,24 @@ func (r *run) rowsDiffer(s *model.Seam, all []rowLengths, lost condition.Cond) (
 		return misfit{}, false
 	}
 	r.tell(s, bad)
+	r.tell(misfitOf{s}, bad)
 	r.tellEnds(s, bad)
 	return misfit{s, bad, r.wordRows(s, a, b, size, several)}, true
 }
 
-// together puts seams into one finding that share what is probably wrong: both their
-// edges, or a mark at which one ends and the other begins.
-func together(all []misfit) (out []misfit) {
+// asOne puts seams into one finding that share what is probably wrong: both their
+// edges, a mark at which one ends and the other begins, or a piece in the very same sizes
+// of several.
+func (r *run) asOne(all []misfit) (out []misfit) {
 	first := map[any]int{}
 	for _, m := range all {
 		at := -1
 		keys := sharedBy(m.seam)
+		if in := r.someSizes(m.bad); in != "" {
+			for _, u := range m.seam.Uses() {
+				keys = append(keys, [2]any{u.Edge.Piece, in})
+			}
+		}
 		for _, k := range keys {
 			if n, ok := first[k]; ok && at < 0 {
 				at = n
@@ -132,6 +143,23 @@ func together(all []misfit) (out []misfit) {
 		}
 	}
 	return
+}
+
+// someSizes lists the sizes in which a condition holds somewhere; "" for all.
+func (r *run) someSizes(c condition.Cond) string {
+	var in []string
+	if r.Sizes == nil {
+		return ""
+	}
+	for k, name := range r.Sizes.Sizes {
+		if r.possible(r.Space.And(c, r.InSizes(func(i int) bool { return i == k }))) {
+			in = append(in, name)
+		}
+	}
+	if len(in) == len(r.Sizes.Sizes) {
+		return ""
+	}
+	return strings.Join(in, " ")
 }
 
 // sharedBy gives the pair of edges that a seam joins, and the marks at which it ends.

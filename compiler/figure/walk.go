@@ -80,6 +80,18 @@ func (t *Tag) Shape() ([]Command, bool) {
 	return c, ok && draws(c)
 }
 
+// Decoration gives the commands of a path in which nothing is looked for but where it runs:
+// false if it is long or cannot be read, of which nothing is said.
+func (t *Tag) Decoration() ([]Command, bool) {
+	const most = 4096 // bytes
+	a, ok := t.t.attr("d")
+	if !ok || t.Name() != "path" || len(a.value) > most {
+		return nil, false
+	}
+	c, bad := parsePath(a.value, most, t.r.step)
+	return c, bad == nil && draws(c)
+}
+
 // Transform reads the element's transform; one that cannot be read is reported, and
 // false.
 func (t *Tag) Transform() (Transform, bool) {

@@ -147,14 +147,14 @@ func (b *builder) boundary(d *dxf, of *block, list []*entity) bool {
 		if sh := d.shape(e); len(sh.curves) > 0 {
 			sh.name = "boundary"
 			if !sh.fit() {
-				b.notes.add(tooLarge(e.at))
+				b.add(tooLarge(e.at))
 				return false
 			}
 			shapes = append(shapes, sh)
 		}
 	}
 	if len(shapes) == 0 {
-		b.notes.add(b.noEdges())
+		b.add(b.noEdges())
 		return false
 	}
 	ring, ok := b.chain(shapes)
@@ -192,11 +192,11 @@ func (b *builder) named(d *dxf, list []*entity) {
 			}
 		}
 		if first := b.out.Edge(name); first != nil {
-			b.notes.add(b.edgeTwice(&shape{name: name, at: e.at}, first.Span))
+			b.add(b.edgeTwice(&shape{name: name, at: e.at}, first.Span))
 			return
 		}
 		if best.Name != "" {
-			b.notes.add(b.edgeNamedTwice(e.at, best.Name, name))
+			b.add(b.edgeNamedTwice(e.at, best.Name, name))
 			return
 		}
 		best.Name, best.Span = name, e.at

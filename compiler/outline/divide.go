@@ -10,16 +10,16 @@ import (
 // edge of its name begins, clockwise.
 func (b *builder) divide(edges, corners []shape) bool {
 	if len(edges) != 1 {
-		b.notes.add(b.cornersNeedOneLine(corners[0].at, edges))
+		b.add(b.cornersNeedOneLine(corners[0].at, edges))
 		return false
 	}
 	sh := &edges[0]
 	if len(sh.curves) == 0 {
-		b.notes.add(b.edgeOfNoLength(sh))
+		b.add(b.edgeOfNoLength(sh))
 		return false
 	}
 	if gap := distance(sh.from(), sh.to()); sh.parts != 1 || gap > b.tolerance {
-		b.notes.add(b.notClosed(sh, gap))
+		b.add(b.notClosed(sh, gap))
 		return false
 	}
 	whole := &Edge{Name: sh.name, Curves: append([]Curve(nil), sh.curves...), Span: sh.at}
@@ -50,13 +50,13 @@ func (b *builder) cuts(ring []Curve, corners []shape) ([]cut, bool) {
 		sh := &corners[i]
 		for k := range corners[:i] {
 			if corners[k].name == sh.name {
-				b.notes.add(b.edgeTwice(sh, corners[k].at))
+				b.add(b.edgeTwice(sh, corners[k].at))
 				return nil, false
 			}
 		}
 		c, off := place(ring, sh.middle())
 		if off > onEdge {
-			b.notes.add(b.cornerOff(sh))
+			b.add(b.cornerOff(sh))
 			return nil, false
 		}
 		c.shape = sh
@@ -65,7 +65,7 @@ func (b *builder) cuts(ring []Curve, corners []shape) ([]cut, bool) {
 	all = inOrder(all)
 	for i := 1; i < len(all); i++ {
 		if p, q := all[i-1], all[i]; p.curve == q.curve && p.t == q.t {
-			b.notes.add(b.cornersInOnePlace(q.shape, p.shape))
+			b.add(b.cornersInOnePlace(q.shape, p.shape))
 			return nil, false
 		}
 	}

@@ -6,7 +6,7 @@ import "math"
 // whatever order they stand in the file.
 func (b *builder) join(list []shape) bool {
 	if len(list) == 0 {
-		b.notes.add(b.noEdges())
+		b.add(b.noEdges())
 		return false
 	}
 	for i := range list {
@@ -16,11 +16,11 @@ func (b *builder) join(list []shape) bool {
 	}
 	if sh := &list[0]; len(list) == 1 {
 		if gap := distance(sh.from(), sh.to()); gap > b.tolerance {
-			b.notes.add(b.notClosed(sh, gap))
+			b.add(b.notClosed(sh, gap))
 			return false
 		}
 	} else if i := closedIn(list); i >= 0 {
-		b.notes.add(b.closedAmongOthers(&list[i], &list[(i+1)%len(list)]))
+		b.add(b.closedAmongOthers(&list[i], &list[(i+1)%len(list)]))
 		return false
 	}
 	ring, ok := b.chain(list)
@@ -52,15 +52,15 @@ func moveEnd(list []Curve, to Point) {
 func (b *builder) lineOfOnePart(sh *shape, before []shape) bool {
 	switch {
 	case sh.name == "":
-		b.notes.add(b.edgeWithoutName(sh.at))
+		b.add(b.edgeWithoutName(sh.at))
 	case len(sh.curves) == 0:
-		b.notes.add(b.edgeOfNoLength(sh))
+		b.add(b.edgeOfNoLength(sh))
 	case sh.parts != 1:
-		b.notes.add(b.severalParts(sh))
+		b.add(b.severalParts(sh))
 	default:
 		for i := range before {
 			if before[i].name == sh.name {
-				b.notes.add(b.edgeTwice(sh, before[i].at))
+				b.add(b.edgeTwice(sh, before[i].at))
 				return false
 			}
 		}
@@ -99,17 +99,25 @@ func (b *builder) chain(list []shape) ([]shape, bool) {
 			next = turned(next)
 		}
 		if gap > b.tolerance {
-			b.notes.add(b.gap(end, &next, gap))
+			b.add(b.gap(end, &next, gap, endsOf(append(left, ring[0]))))
 			return nil, false
 		}
 		ring = append(ring, next)
 		left = append(left[:best], left[best+1:]...)
 	}
 	if last, gap := &ring[len(ring)-1], distance(ring[len(ring)-1].to(), ring[0].from()); gap > b.tolerance {
-		b.notes.add(b.gap(last, &ring[0], gap))
+		b.add(b.gap(last, &ring[0], gap, endsOf(ring[:1])))
 		return nil, false
 	}
 	return ring, true
+}
+
+// endsOf lists where edges begin and end.
+func endsOf(list []shape) (all []Point) {
+	for i := range list {
+		all = append(all, list[i].from(), list[i].to())
+	}
+	return
 }
 
 func turned(sh shape) shape {

@@ -2,7 +2,11 @@ package outline
 
 import (
 	"math"
+	"regexp"
 	"strconv"
+	"strings"
+
+	"seamwarden/dsl/finding"
 )
 
 // piece makes the outlines of every size.
@@ -12,18 +16,37 @@ func (s *svg) piece(n *notes) *Piece {
 	if len(groups) == 0 {
 		groups = []*group{s.unsized}
 	}
+	if s.astray(n) {
+		return p
+	}
 	s.allowancesSaid(groups, n)
 	for _, g := range groups {
 		all := g.shapes
 		if g != s.unsized {
 			all = append(append([]shape(nil), s.unsized.shapes...), g.shapes...)
 		}
-		b := builder{notes: n, tolerance: s.tolerance, size: sizesCalled(g.sizes), out: &Outline{Allowance: g.allowance, Span: g.span}}
+		b := builder{notes: n, tolerance: s.tolerance, size: sizesCalled(g.sizes), sizes: g.sizes, out: &Outline{Allowance: g.allowance, Span: g.span}}
 		if b.build(all) {
 			p.Sizes = append(p.Sizes, Sized{Sizes: g.sizes, Outline: b.out})
 		}
 	}
 	return p
+}
+
+// astray looks for an edge outside every size that sizes have of their own: mostly all of a
+// size, whose group is not named as one.
+func (s *svg) astray(n *notes) bool {
+	for _, g := range s.groups {
+		for i := range g.shapes {
+			for k := range s.unsized.shapes {
+				if own, all := &g.shapes[i], &s.unsized.shapes[k]; own.kind == "" && all.kind == "" && own.name == all.name {
+					n.add(outsideSizes(all, own, g.sizes))
+					return true
+				}
+			}
+		}
+	}
+	return false
 }
 
 // allowancesSaid looks for sizes that do not say whether the line is cut or sewn along: of
@@ -51,9 +74,32 @@ type builder struct {
 	notes     *notes
 	tolerance float64
 	size      string // " in size 12", or ""
+	sizes     []string
 	out       *Outline
 	aside     []shape // what is drawn and is no edge
 }
+
+// add takes a finding about one size. What is found in the same words in another size is
+// the same mistake, and only the sizes are added.
+func (b *builder) add(f finding.Finding) {
+	like := func(words, size string) string {
+		return numbers.ReplaceAllString(strings.ReplaceAll(words, size, ""), "#")
+	}
+	for i := range b.notes.list {
+		first := &b.notes.list[i]
+		if was := b.notes.sizes[i]; b.size != "" && len(was) > 0 && first.Rule == f.Rule && like(first.Headline, sizesCalled(was)) == like(f.Headline, b.size) {
+			first.Headline = strings.Replace(first.Headline, sizesCalled(was), sizesCalled(append(was, b.sizes...)), 1)
+			b.notes.sizes[i] = append(was, b.sizes...)
+			return
+		}
+	}
+	n := len(b.notes.list)
+	if b.notes.add(f); b.size != "" && len(b.notes.list) > n {
+		b.notes.of(n, b.sizes)
+	}
+}
+
+var numbers = regexp.MustCompile(`[0-9]+(\.[0-9]+)?`)
 
 // build is false if there is no ring, which is reported.
 func (b *builder) build(all []shape) bool {
@@ -105,11 +151,11 @@ func (b *builder) sound() bool {
 		ring, of = ring[:n-1], of[:n-1]
 	}
 	if i, j, yes := crossing(ring); yes {
-		b.notes.add(b.crossed(of[i], of[j]))
+		b.add(b.crossed(of[i], of[j]))
 		return false
 	}
 	if o.signed() < 1 {
-		b.notes.add(b.noRoom())
+		b.add(b.noRoom())
 		return false
 	}
 	return true
@@ -139,21 +185,21 @@ func (b *builder) inside(sh *shape) {
 	case "grain":
 		switch {
 		case len(sh.curves) != 1 || !sh.curves[0].Straight || distance(sh.from(), sh.to()) < 1:
-			b.notes.add(b.grainBent(sh.at))
+			b.add(b.grainBent(sh.at))
 		case b.out.Grain != nil:
-			b.notes.add(b.grainTwice(sh.at, b.out.Grain.Span))
+			b.add(b.grainTwice(sh.at, b.out.Grain.Span))
 		default:
 			b.out.Grain = &Line{From: sh.from(), To: sh.to(), Span: sh.at}
 		}
 	case "fold":
 		if len(sh.curves) != 1 || !sh.curves[0].Straight {
-			b.notes.add(b.foldBent(sh.at))
+			b.add(b.foldBent(sh.at))
 			return
 		}
 		b.out.Folds = append(b.out.Folds, Line{Name: sh.name, From: sh.from(), To: sh.to(), Span: sh.at})
 	case "opening":
 		if sh.parts != 1 || distance(sh.from(), sh.to()) > b.tolerance {
-			b.notes.add(b.openOpening(sh))
+			b.add(b.openOpening(sh))
 			return
 		}
 		b.out.Openings = append(b.out.Openings, sh.curves)
@@ -183,7 +229,7 @@ func (b *builder) mark(sh *shape) {
 	if m.Edge == nil {
 		m.Place = places[0]
 		if sh.kind == "notch" {
-			b.notes.add(b.notchInside(sh.at, sh.name))
+			b.add(b.notchInside(sh.at, sh.name))
 		}
 	}
 	b.out.Marks = append(b.out.Marks, m)

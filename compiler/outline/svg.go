@@ -250,11 +250,13 @@ func (s *svg) shape(t *figure.Tag, l *layer) {
 			at = t.AttrSpan("id")
 			id, _, _ = strings.Cut(id, "_")
 			kind, id = kindOf(id)
-		} else if t.Name() != "path" && t.Name() != "line" && t.Name() != "polyline" {
-			return // it could not be meant for an edge
 		}
 	}
-	commands, ok := t.Shape()
+	read := t.Shape
+	if kind == decoration {
+		read = t.Decoration
+	}
+	commands, ok := read()
 	if !ok {
 		return
 	}

@@ -25,8 +25,9 @@ const mostFound = 20
 
 // notes collects findings.
 type notes struct {
-	list []finding.Finding
-	bad  bool // what was found leaves nothing that can be measured
+	list  []finding.Finding
+	sizes map[int][]string // of a finding by its number, the sizes in which it holds
+	bad   bool             // what was found leaves nothing that can be measured
 }
 
 func (n *notes) add(f finding.Finding) {
@@ -34,6 +35,14 @@ func (n *notes) add(f finding.Finding) {
 	if len(n.list) < mostFound {
 		n.list = append(n.list, f)
 	}
+}
+
+// of notes the sizes of a finding.
+func (n *notes) of(i int, sizes []string) {
+	if n.sizes == nil {
+		n.sizes = map[int][]string{}
+	}
+	n.sizes[i] = append([]string(nil), sizes...)
 }
 
 func (n *notes) all() []finding.Finding {
@@ -145,6 +154,11 @@ func sizeTwice(at finding.Span, name string, first finding.Span) finding.Finding
 	return with(slip(RuleName, at, "the second", "Size "+clipped(name)+" is drawn twice in one outline", "", "Keep one of them."), first, "the first")
 }
 
+func outsideSizes(all, own *shape, sizes []string) finding.Finding {
+	return with(slip(RuleName, all.at, "belongs to every size", "The "+edge(all.name)+" is drawn outside every size, and"+sizesCalled(sizes)+" as well",
+		"What stands outside the groups of the sizes belongs to all of them.", `If it is of one size, name its group so: id="size-12", or data-size="12". If it is alike in all, draw it once.`), own.at, "drawn here too")
+}
+
 func allowanceUnknown(at finding.Span, v string) finding.Finding {
 	return slip(RuleAllowance, at, "not known", "Whether the allowance is included is "+quoted(v)+", which means nothing here", "", `Write data-allowance="included" for a cutting line, "none" for a stitching line.`)
 }
@@ -221,10 +235,10 @@ func (b *builder) notClosed(sh *shape, gap float64) finding.Finding {
 	return slip(RuleRing, sh.at, millimetres(gap)+" open", "The outline is not closed"+b.size+": its ends lie "+millimetres(gap)+" apart", "", "Close the path, or draw the edge that is missing.")
 }
 
-func (b *builder) gap(one, next *shape, gap float64) finding.Finding {
+func (b *builder) gap(one, next *shape, gap float64, ends []Point) finding.Finding {
 	f := with(slip(RuleRing, next.at, "does not reach", fmt.Sprintf("The outline is not closed%s: from the %s to the %s there is a gap of %s", b.size, edge(one.name), edge(next.name), millimetres(gap)),
 		"Each edge has to begin where another ends, within "+millimetres(b.tolerance)+".", "Move the ends onto one another, draw the edge that is missing, or give an inside line an id such as \"mark-pocket\"."), one.at, "ends here")
-	if sh := b.fitting(one.to(), next.from()); sh != nil {
+	if sh := b.fitting(one.to(), ends); sh != nil {
 		f = with(f, sh.at, "this line would fit")
 		f.Help = "The line that fits has no id: give it the name of its edge, such as id=\"hem\"."
 		if sh.kind != decoration {
@@ -234,17 +248,19 @@ func (b *builder) gap(one, next *shape, gap float64) finding.Finding {
 	return f
 }
 
-// fitting finds a line that is no edge and runs from one place to another.
-func (b *builder) fitting(from, to Point) *shape {
+// fitting finds a line that is no edge and runs from a place to one of others.
+func (b *builder) fitting(from Point, to []Point) *shape {
 	for i := range b.aside {
 		sh := &b.aside[i]
 		if len(sh.curves) == 0 {
 			continue
 		}
-		there := max(distance(sh.from(), from), distance(sh.to(), to))
-		back := max(distance(sh.from(), to), distance(sh.to(), from))
-		if min(there, back) <= b.tolerance {
-			return sh
+		for _, p := range to {
+			there := max(distance(sh.from(), from), distance(sh.to(), p))
+			back := max(distance(sh.from(), p), distance(sh.to(), from))
+			if min(there, back) <= b.tolerance {
+				return sh
+			}
 		}
 	}
 	return nil
