@@ -64,11 +64,7 @@ func (m *measured) long(piece, edge string) float64 {
 	return e.Length()
 }
 
-// begins and ends are the places where an edge begins and ends, clockwise.
-func (m *measured) begins(piece, edge string) outline.Point {
-	return m.outline(piece).Edge(edge).Curves[0].P[0]
-}
-
+// ends is the place where an edge ends, clockwise.
 func (m *measured) ends(piece, edge string) outline.Point {
 	e := m.outline(piece).Edge(edge)
 	return e.Curves[len(e.Curves)-1].P[3]

@@ -69,3 +69,17 @@ func TestSkirtRunsOnOverSeams(t *testing.T) {
 		}
 	})
 }
+
+// The hem hangs level: on the cone of the back its ends lie equally far from the point in
+// which side and fold would meet, drawn on.
+func TestSkirtHangsLevel(t *testing.T) {
+	m := measure(t, "dusk-skirt")
+	m.eachSize(func(int) {
+		for _, v := range []string{"-a", "-b"} {
+			side := m.outline("back" + v).Edge("side").Curves
+			hip, hem := side[len(side)-1].P[0], side[len(side)-1].P[3]
+			top := hem.Y - hem.X*(hem.Y-hip.Y)/(hem.X-hip.X)
+			m.near("from the point to the hem at the side", math.Hypot(hem.X, hem.Y-top), m.ends("back"+v, "hem").Y-top, 3)
+		}
+	})
+}
