@@ -1,6 +1,7 @@
 package lay
 
 import (
+	"errors"
 	"fmt"
 	"math"
 
@@ -46,7 +47,20 @@ func (j Job) Check(l Lay) (length int64, err error) {
 		}
 		laid = append(laid, one)
 	}
-	return length, verify.Lay(l.Way.strip(j.Cloth.Width), l.Length, laid)
+	return length, j.named(l, verify.Lay(l.Way.strip(j.Cloth.Width), l.Length, laid))
+}
+
+// named tells a fault of places by the pieces that lie there.
+func (j Job) named(l Lay, err error) error {
+	var f *verify.Fault
+	if !errors.As(err, &f) {
+		return err
+	}
+	one := j.Pieces[l.Places[f.One].Piece].title()
+	if f.Other < 0 {
+		return fmt.Errorf("%s %s", one, f.Why)
+	}
+	return fmt.Errorf("%s and %s %s", one, j.Pieces[l.Places[f.Other].Piece].title(), f.Why)
 }
 
 // Placed is an outline where it lies: Ring of the piece, Kept with its clearance.

@@ -206,7 +206,7 @@ func TestEachDemandOfTheTradeIsChecked(t *testing.T) {
 		{"as it may not", SingleLayer, func(j *Job, l *Lay) { j.Cloth.Nap = true; turnAll(l, 180) }},
 		{"as it may not", LengthwiseFold, func(j *Job, l *Lay) { l.Places[0].Turn, l.Places[0].Mirrored = 180, true }},
 		{"as it may not", SingleLayer, func(j *Job, l *Lay) { turnAll(l, 45) }},
-		{"at the edge", LengthwiseFold, func(j *Job, l *Lay) { l.Places[0].At.Y++; l.Places[0].At.X += 900 * cm; l.Length += 900 * cm }},
+		{"does not lie on the fold", LengthwiseFold, func(j *Job, l *Lay) { l.Places[0].At.Y++; l.Places[0].At.X += 900 * cm; l.Length += 900 * cm }},
 		{"not all of its parts", SingleLayer, func(j *Job, l *Lay) { l.Places[len(l.Places)-1].Mirrored = !l.Places[len(l.Places)-1].Mirrored }},
 		{"not all of its parts", LengthwiseFold, func(j *Job, l *Lay) { j.Pieces[2].Mirrored = 2 }},
 		{"more of its parts", LengthwiseFold, func(j *Job, l *Lay) {
@@ -216,7 +216,7 @@ func TestEachDemandOfTheTradeIsChecked(t *testing.T) {
 		}},
 		{"is to lie otherwise", LengthwiseFold, func(j *Job, l *Lay) { j.Way = SingleLayer }},
 		{"has a nap and lies folded crosswise", LengthwiseFold, func(j *Job, l *Lay) { j.Cloth.Nap, j.Way, l.Way = true, Best, CrosswiseFold }},
-		{"off the strip", SingleLayer, func(j *Job, l *Lay) { l.Length-- }},
+		{"reaches beyond an end of the cloth", SingleLayer, func(j *Job, l *Lay) { l.Length-- }},
 		{"overlap", SingleLayer, func(j *Job, l *Lay) { l.Places[1].At = l.Places[2].At }},
 		{"farther off than any cloth", SingleLayer, func(j *Job, l *Lay) { l.Places[1].At.X = 1 << 62 }},
 	} {

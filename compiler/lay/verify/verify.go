@@ -22,13 +22,26 @@ type Laid struct {
 // then stays within 63 bits.
 const limit = 1 << 29
 
+// Fault is what is wrong with a lay: with one outline, or with two that overlap.
+type Fault struct {
+	One, Other int // their indices; Other is -1 if there is none
+	Why        string
+}
+
+func (f *Fault) Error() string {
+	if f.Other >= 0 {
+		return fmt.Sprintf("shapes %d and %d %s", f.One, f.Other, f.Why)
+	}
+	return fmt.Sprintf("shape %d %s", f.One, f.Why)
+}
+
 // Lay checks that all outlines lie in the strip 0 <= x <= length, 0 <= y <= width,
 // that those bound to the edge lie on it, and that no two insides meet; outlines
-// may touch. The error names the first fault, shapes counted from 0.
+// may touch. The error is the first [Fault].
 func Lay(width, length int64, laid []Laid) error {
 	for i, l := range laid {
-		if err := l.inStrip(width, length); err != nil {
-			return fmt.Errorf("shape %d: %w", i, err)
+		if why := l.inStrip(width, length); why != "" {
+			return &Fault{i, -1, why}
 		}
 	}
 	boxes := make([]box, len(laid))
@@ -36,29 +49,32 @@ func Lay(width, length int64, laid []Laid) error {
 		boxes[i] = boxOf(l.Outline)
 		for j := range i {
 			if meet(laid[j].Outline, l.Outline, boxes[j], boxes[i]) {
-				return fmt.Errorf("shapes %d and %d overlap", j, i)
+				return &Fault{j, i, "overlap"}
 			}
 		}
 	}
 	return nil
 }
 
-func (l Laid) inStrip(width, length int64) error {
+// inStrip says what is wrong with where an outline lies, "" if nothing is.
+func (l Laid) inStrip(width, length int64) string {
 	if len(l.Outline) < 3 {
-		return fmt.Errorf("an outline of %d points", len(l.Outline))
+		return "has no area"
 	}
 	low := l.Outline[0].Y
 	for _, p := range l.Outline {
-		if max(p.X, -p.X, p.Y, -p.Y) > limit {
-			return fmt.Errorf("a point at %d, %d; coordinates go to %d", p.X, p.Y, limit)
-		}
-		if p.X < 0 || p.X > length || p.Y < 0 || p.Y > width {
-			return fmt.Errorf("the point %d, %d is off the strip, which is %d long and %d wide", p.X, p.Y, length, width)
+		switch {
+		case max(p.X, -p.X, p.Y, -p.Y) > limit:
+			return "lies farther off than can be reckoned"
+		case p.X < 0 || p.X > length:
+			return "reaches beyond an end of the cloth"
+		case p.Y < 0 || p.Y > width:
+			return "reaches beyond a side of the cloth"
 		}
 		low = min(low, p.Y)
 	}
 	if l.AtEdge && low != 0 {
-		return fmt.Errorf("it should lie at the edge and is %d away from it", low)
+		return "does not lie on the fold"
 	}
-	return nil
+	return ""
 }

@@ -93,13 +93,13 @@ func TestLaysThatAreWrong(t *testing.T) {
 	}{
 		{Laid{Outline: square(2, 0, 2)}, ""},
 		{Laid{Outline: square(1, 0, 2)}, "overlap"},
-		{Laid{Outline: square(9, 0, 2)}, "off the strip"},
-		{Laid{Outline: square(4, -1, 2)}, "off the strip"},
-		{Laid{Outline: square(4, 4, 2)}, "off the strip"},
-		{Laid{Outline: square(4, 1, 2), AtEdge: true}, "1 away"},
+		{Laid{Outline: square(9, 0, 2)}, "beyond an end"},
+		{Laid{Outline: square(4, -1, 2)}, "beyond a side"},
+		{Laid{Outline: square(4, 4, 2)}, "beyond a side"},
+		{Laid{Outline: square(4, 1, 2), AtEdge: true}, "does not lie on the fold"},
 		{Laid{Outline: square(4, 0, 2), AtEdge: true}, ""},
-		{Laid{Outline: square(4, 0, 2)[:2]}, "2 points"},
-		{Laid{Outline: square(1<<40, 0, 2)}, "coordinates"},
+		{Laid{Outline: square(4, 0, 2)[:2]}, "has no area"},
+		{Laid{Outline: square(1<<40, 0, 2)}, "farther off"},
 	} {
 		err := Lay(5, 10, []Laid{{Outline: square(0, 0, 2)}, c.laid})
 		if c.want == "" && err != nil || c.want != "" && (err == nil || !strings.Contains(err.Error(), c.want)) {
