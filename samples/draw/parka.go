@@ -118,3 +118,12 @@ func (w viewed) of(draw func(*block, view) *draft.Piece) {
 }
 
 func edge(name string, path draft.Path) draft.Edge { return draft.Edge{Name: name, Path: path} }
+
+// straight is the line through places that are given by their x and y.
+func straight(xy ...float64) draft.Path {
+	var places []draft.Point
+	for i := 0; i+1 < len(xy); i += 2 {
+		places = append(places, draft.At(xy[i], xy[i+1]))
+	}
+	return draft.Line(places...)
+}

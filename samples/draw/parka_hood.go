@@ -13,7 +13,7 @@ func (b *block) hoodLines() (neck, crown, face draft.Path) {
 	long := b.front.neck.Length() + b.front.sleeveNeck.Length() + b.back.sleeveNeck.Length()
 	front, top := draft.At(0, 0), draft.At(-14, -318-0.02*b.over)
 	neck = draft.OfLength(long, 0.7*long, 0.999*long, func(x float64) draft.Path {
-		return draft.Flow(front, draft.Heading(178), draft.At(-x, -30), draft.Heading(183), 0.38)
+		return draft.Flow(front, draft.Heading(178), draft.At(-x, -30), draft.Heading(174), 0.38)
 	})
 	nape := neck.End()
 	behind := draft.At(nape.X-34, -196-0.01*b.over)
@@ -34,7 +34,7 @@ func (b *block) hoodCentre() *draft.Piece {
 	}
 	side := draft.OfLength(crown.Length(), 200, 700, at)
 	neck := draft.Line(side.End(), draft.At(0, side.End().Y))
-	return draft.New(edge("face", draft.Line(draft.At(0, 0), draft.At(centreFace, 0))), edge("crown", side), edge("neck", neck), edge("centre", draft.Line(neck.End(), draft.At(0, 0)))).
+	return draft.New(edge("face", straight(0, 0, centreFace, 0)), edge("crown", side), edge("neck", neck), edge("centre", draft.Line(neck.End(), draft.At(0, 0)))).
 		GrainLine(draft.At(35, 120), draft.At(35, 320))
 }
 
@@ -44,7 +44,7 @@ func hoodPeak() *draft.Piece {
 		return draft.Flow(draft.At(x, 16), draft.Heading(198), draft.At(0, 0), draft.Leftward, 0.35)
 	})
 	rim := swing(draft.At(0, -62), draft.Rightward, 0.5, attach.Start(), draft.Heading(78), 0.4)
-	return draft.New(edge("rim", rim), edge("attach", attach), edge("centre", draft.Line(draft.At(0, 0), draft.At(0, -62)))).GrainLine(draft.At(20, -45), draft.At(20, -5))
+	return draft.New(edge("rim", rim), edge("attach", attach), edge("centre", straight(0, 0, 0, -62))).GrainLine(draft.At(20, -45), draft.At(20, -5))
 }
 
 const collarHigh = 70
@@ -59,12 +59,12 @@ func (b *block) innerCollar() *draft.Piece {
 	})
 	front := neck.End().Plus(up.Left().Times(collarHigh))
 	return draft.New(edge("top", draft.Flow(draft.At(0, 0), draft.Rightward, front, up, 0.35)), edge("end", draft.Line(front, neck.End())), edge("neck", neck.Reversed()),
-		edge("centre", draft.Line(draft.At(0, collarHigh), draft.At(0, 0)))).GrainLine(draft.At(60, 12), draft.At(60, 58))
+		edge("centre", straight(0, collarHigh, 0, 0))).GrainLine(draft.At(60, 12), draft.At(60, 58))
 }
 
 func (b *block) collar() *draft.Piece {
 	p := b.innerCollar()
 	end := p.Edge("end")
 	down, in := end.Leaving(), end.Leaving().Right()
-	return p.Mark("stud-place", end.Start().Plus(down.Times(b.snapsBelowTop()[0])).Plus(in.Times(snapIn)))
+	return p.Mark("stud-place", end.Start().Plus(down.Times(b.snaps(viewC)[0]-b.flapTop(viewC))).Plus(in.Times(snapIn)))
 }

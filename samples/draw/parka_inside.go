@@ -35,7 +35,7 @@ func (b *block) inner(v view) draft.Path {
 func (b *block) frontFacing(v view) *draft.Piece {
 	raglan, _ := b.front.upper.Cut(frontFacingOn)
 	y := b.backLong[v]
-	p := draft.New(edge("neck", b.front.neck), edge("raglan", raglan), edge("inner", b.inner(v)), edge("foot", b.corner70(y)), edge("attach", draft.Line(draft.At(0, y), draft.At(0, b.frontNeck))))
+	p := draft.New(edge("neck", b.front.neck), edge("raglan", raglan), edge("inner", b.inner(v)), edge("foot", b.foot(y)), edge("attach", straight(0, y, 0, b.frontNeck)))
 	return p.Mark("eyelet-place", draft.At(facingWide-15, y-13)).GrainLine(draft.At(35, b.chestLine), draft.At(35, b.chestLine+200)).Mirrored(0)
 }
 
@@ -46,7 +46,7 @@ func (b *block) frontLining(v view) *draft.Piece {
 	side := b.liningSide(v)
 	p := draft.New(edge("raglan", raglan), edge("side", side), edge("hem", draft.Line(side.End(), front.End())), edge("front", front.Reversed()))
 	p.Notch("front-notch", "raglan", notched(b.front)-frontFacingOn).Mark("inside-pocket-place", draft.At(facingWide+90, b.chestLine+20))
-	return p.GrainLine(draft.At(160, b.chestLine+40), draft.At(160, b.chestLine+240)).Mirrored(0)
+	return p.GrainLine(draft.At(210, b.chestLine+40), draft.At(210, b.chestLine+240)).Mirrored(0)
 }
 
 func (b *block) liningSide(v view) draft.Path {
@@ -61,7 +61,7 @@ func (b *block) neckBase() draft.Path {
 
 func (b *block) neckFacing() *draft.Piece {
 	raglan, _ := b.back.upper.Cut(neckFacingOn)
-	return draft.New(edge("neck", b.back.neck), edge("raglan", raglan), edge("base", b.neckBase()), edge("centre", draft.Line(draft.At(0, neckFacingDeep), draft.At(0, 0)))).
+	return draft.New(edge("neck", b.back.neck), edge("raglan", raglan), edge("base", b.neckBase()), edge("centre", straight(0, neckFacingDeep, 0, 0))).
 		GrainLine(draft.At(30, 15), draft.At(30, 65))
 }
 

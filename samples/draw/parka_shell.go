@@ -6,14 +6,14 @@ import "seamwarden/samples/draw/draft"
 // the wearer's right front, seen from outside, are turned over at the end.
 
 const (
-	facingWide = 70  // of the front facing at the foot: the corner of the lower edge
+	facingWide = 70  // of the front facing below the chest: the corner of the lower edge
 	snapIn     = 30  // of a snap from the front edge
 	pocketLong = 180 // of the opening, as the zip
 	tabUp      = 58  // the middle of the tab above the wrist
 	bandDeep   = 60
 )
 
-// hems are the lower edges of the body outside the centre, from the side inwards.
+// down is the side seam of the body.
 func (b *block) down(v view) draft.Path {
 	return b.side.Then(draft.Line(b.side.End(), draft.At(b.seat/4, b.lower(v))))
 }
@@ -26,12 +26,13 @@ func (b *block) lower(v view) float64 {
 	return b.backLong[v]
 }
 
+// frontEdge and foot bound the stretch of a front that its facing covers.
 func (b *block) frontEdge(v view) draft.Path {
-	return draft.Line(draft.At(0, b.lower(v)), draft.At(0, b.frontNeck))
+	return straight(0, b.lower(v), 0, b.frontNeck)
 }
 
-func (b *block) corner70(y float64) draft.Path {
-	return draft.Line(draft.At(facingWide, y), draft.At(0, y))
+func (b *block) foot(y float64) draft.Path {
+	return straight(facingWide, y, 0, y)
 }
 
 // notched is how far below the neck a raglan seam has its notch.
@@ -40,17 +41,21 @@ func notched(h half) float64 { return 0.72 * h.upper.Length() }
 func (b *block) frontPiece(v view) *draft.Piece {
 	y := b.lower(v)
 	p := draft.New(edge("neck", b.front.neck), edge("raglan", b.front.raglan()), edge("side", b.down(v)),
-		edge("hem", draft.Line(draft.At(b.seat/4, y), draft.At(facingWide, y))), edge("corner", b.corner70(y)), edge("front-edge", b.frontEdge(v)))
+		edge("hem", straight(b.seat/4, y, facingWide, y)), edge("corner", b.foot(y)), edge("front-edge", b.frontEdge(v)))
 	p.Notch("front-notch", "raglan", notched(b.front))
 	b.frontMarks(p, v)
 	return p.GrainLine(draft.At(120, b.chestLine), draft.At(120, b.chestLine+200)).Mirrored(0)
 }
 
+// frontMarks puts the snaps onto a front. In view C the uppermost is on the collar.
 func (b *block) frontMarks(p *draft.Piece, v view) {
 	p.Mark("facing-end", draft.At(facingWide, b.lower(v)))
-	for _, y := range b.snaps(v) {
-		if y > b.frontNeck {
+	for i, y := range b.snaps(v) {
+		switch {
+		case i > 0:
 			p.Mark("snap-place", draft.At(snapIn, y))
+		case v != viewC:
+			p.Mark("top-snap-place", draft.At(snapIn, y))
 		}
 	}
 }
@@ -63,16 +68,16 @@ func (b *block) panel(v view) (raglan float64, seam draft.Path) {
 	return raglan, swing(from, way.Right().Plus(draft.Downward), 0.25, knee, draft.Downward, 0.4).Then(draft.Line(knee, draft.At(knee.X, b.lower(v))))
 }
 
-// pocket is how far along the panel seam the opening begins.
-func (b *block) pocket(seam draft.Path) float64 { return seam[:1].Length() + 40 }
+// pocketFrom is how far along the panel seam the opening begins.
+func pocketFrom(seam draft.Path) float64 { return seam[:1].Length() + 40 }
 
 func (b *block) centreFront(v view) *draft.Piece {
 	s, seam := b.panel(v)
 	raglan, _ := b.front.raglan().Cut(s)
 	y := b.lower(v)
 	p := draft.New(edge("neck", b.front.neck), edge("raglan", raglan), edge("panel", seam), edge("hem", draft.Line(seam.End(), draft.At(facingWide, y))),
-		edge("corner", b.corner70(y)), edge("front-edge", b.frontEdge(v)))
-	p.Notch("pocket-top", "panel", b.pocket(seam)).Notch("pocket-end", "panel", b.pocket(seam)+pocketLong)
+		edge("corner", b.foot(y)), edge("front-edge", b.frontEdge(v)))
+	p.Notch("pocket-top", "panel", pocketFrom(seam)).Notch("pocket-end", "panel", pocketFrom(seam)+pocketLong)
 	b.frontMarks(p, v)
 	return p.GrainLine(draft.At(90, b.chestLine), draft.At(90, b.chestLine+200)).Mirrored(0)
 }
@@ -82,14 +87,14 @@ func (b *block) sideFront(v view) *draft.Piece {
 	_, raglan := b.front.raglan().Cut(s)
 	p := draft.New(edge("raglan", raglan), edge("side", b.down(v)), edge("hem", draft.Line(draft.At(b.seat/4, b.lower(v)), seam.End())), edge("panel", seam.Reversed()))
 	p.Notch("front-notch", "raglan", notched(b.front)-s)
-	p.NotchBack("pocket-top", "panel", b.pocket(seam)).NotchBack("pocket-end", "panel", b.pocket(seam)+pocketLong)
-	return p.GrainLine(draft.At(190, b.chestLine+60), draft.At(190, b.chestLine+260)).Mirrored(0)
+	p.NotchBack("pocket-top", "panel", pocketFrom(seam)).NotchBack("pocket-end", "panel", pocketFrom(seam)+pocketLong)
+	return p.GrainLine(draft.At(210, b.chestLine+60), draft.At(210, b.chestLine+260)).Mirrored(0)
 }
 
 func (b *block) backPiece(v view) *draft.Piece {
 	y := b.lower(v)
 	p := draft.New(edge("neck", b.back.neck), edge("raglan", b.back.raglan()), edge("side", b.down(v)),
-		edge("hem", draft.Line(draft.At(b.seat/4, y), draft.At(0, y))), edge("centre", draft.Line(draft.At(0, y), draft.At(0, 0))))
+		edge("hem", straight(b.seat/4, y, 0, y)), edge("centre", straight(0, y, 0, 0)))
 	return p.Notch("back-notch", "raglan", notched(b.back)).GrainLine(draft.At(60, b.chestLine), draft.At(60, b.chestLine+200))
 }
 
@@ -112,7 +117,7 @@ func (b *block) lowerBack() *draft.Piece {
 	s, seam := b.yoke()
 	_, raglan := b.back.raglan().Cut(s)
 	y := b.lower(viewC)
-	p := draft.New(edge("top", seam.Reversed()), edge("raglan", raglan), edge("side", b.down(viewC)), edge("hem", draft.Line(draft.At(b.seat/4, y), draft.At(0, y))),
+	p := draft.New(edge("top", seam.Reversed()), edge("raglan", raglan), edge("side", b.down(viewC)), edge("hem", straight(b.seat/4, y, 0, y)),
 		edge("centre", draft.Line(draft.At(0, y), seam.End())))
 	return p.Notch("back-notch", "raglan", notched(b.back)-s).GrainLine(draft.At(60, b.chestLine), draft.At(60, b.chestLine+200))
 }
@@ -141,8 +146,8 @@ func (b *block) backSleeve() *draft.Piece {
 
 func (b *block) hemBand() *draft.Piece {
 	long := b.seat / 2
-	p := draft.New(edge("top", draft.Line(draft.At(0, 0), draft.At(long, 0))), edge("end", draft.Line(draft.At(long, 0), draft.At(long, bandDeep))),
-		edge("corner", draft.Line(draft.At(long, bandDeep), draft.At(long-facingWide, bandDeep))), edge("base", draft.Line(draft.At(long-facingWide, bandDeep), draft.At(0, bandDeep))),
-		edge("centre", draft.Line(draft.At(0, bandDeep), draft.At(0, 0))))
+	p := draft.New(edge("top", straight(0, 0, long, 0)), edge("end", straight(long, 0, long, bandDeep)),
+		edge("corner", straight(long, bandDeep, long-facingWide, bandDeep)), edge("base", straight(long-facingWide, bandDeep, 0, bandDeep)),
+		edge("centre", straight(0, bandDeep, 0, 0)))
 	return p.Mark("facing-end", draft.At(long-facingWide, bandDeep)).GrainLine(draft.At(100, 10), draft.At(100, bandDeep-10))
 }

@@ -8,6 +8,8 @@ const (
 	clear    = 10  // how far the flap keeps from the neck and lower edge, one allowance
 )
 
+// Small parts; what is the same in all sizes is drawn once.
+
 // flapTop is the y of the upper end of the flap, flapLong how long it is. In view C it
 // runs up over the collar, to the seam at its top.
 func (b *block) flapTop(v view) float64 {
@@ -24,8 +26,8 @@ func (b *block) flapLong(v view) float64 {
 	return b.backLong[v] - clear - b.flapTop(v)
 }
 
-// snapsBelowTop says how far below the top of the flap its six snaps lie. In view C the
-// first is on the collar, and the lowest above the band.
+// snaps gives the y of the six snaps of the flap. In view C the first is on the collar,
+// and the lowest above the band.
 func (b *block) snaps(v view) (ys []float64) {
 	first, last := b.flapTop(v)+17, b.flapTop(v)+b.flapLong(v)-17
 	if v == viewC {
@@ -43,13 +45,6 @@ func (b *block) stormFlap(v view) *draft.Piece {
 		p.Mark("snap-place", draft.At(flapWide+20, y-b.flapTop(v)))
 	}
 	return p.GrainLine(draft.At(25, 150), draft.At(25, 350))
-}
-
-func (b *block) snapsBelowTop() (ys []float64) {
-	for _, y := range b.snaps(viewC) {
-		ys = append(ys, y-b.flapTop(viewC))
-	}
-	return
 }
 
 // The tab is narrow enough to leave the row along the wrist free.
@@ -73,18 +68,18 @@ func bag() draft.Path {
 }
 
 func pocketBag() *draft.Piece {
-	return draft.New(edge("opening", draft.Line(draft.At(0, pocketLong), draft.At(0, 0))), edge("bag", bag())).GrainLine(draft.At(40, 50), draft.At(40, 150))
+	return draft.New(edge("opening", straight(0, pocketLong, 0, 0)), edge("bag", bag())).GrainLine(draft.At(40, 50), draft.At(40, 150))
 }
 
 // pocketFacing is traced from the bag along the opening.
 func pocketFacing() *draft.Piece {
 	const wide = 50
-	inner := draft.Line(draft.At(wide, -50), draft.At(wide, 300))
+	inner := straight(wide, -50, wide, 300)
 	s, _, _ := bag().Crossing(inner)
 	t, _, _ := bag().Reversed().Crossing(inner)
 	top, _ := bag().Cut(s)
 	_, foot := bag().Cut(bag().Length() - t)
-	return draft.New(edge("top", top), edge("inner", draft.Line(top.End(), foot.Start())), edge("foot", foot), edge("opening", draft.Line(draft.At(0, pocketLong), draft.At(0, 0)))).
+	return draft.New(edge("top", top), edge("inner", draft.Line(top.End(), foot.Start())), edge("foot", foot), edge("opening", straight(0, pocketLong, 0, 0))).
 		GrainLine(draft.At(25, 40), draft.At(25, 150))
 }
 
