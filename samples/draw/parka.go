@@ -58,8 +58,8 @@ func (c coat) shell() {
 	c.piece("lower-back", "Lower back", (*block).lowerBack)
 	c.piece("front-sleeve", "Front sleeve", (*block).frontSleeve)
 	c.piece("back-sleeve", "Back sleeve", (*block).backSleeve)
-	c.piece("hood-side", "Hood side", (*block).hoodSide)
-	c.piece("hood-centre", "Hood centre", (*block).hoodCentre)
+	c.piece("hood-side", "Hood side and its lining", (*block).hoodSide)
+	c.piece("hood-centre", "Hood centre and its lining", (*block).hoodCentre)
 	c.piece("collar", "Collar", (*block).collar)
 	c.piece("hem-band", "Hem band", (*block).hemBand)
 	c.byView("storm-flap", "Storm flap", viewA, viewB, viewC).of((*block).stormFlap)
@@ -76,8 +76,6 @@ func (c coat) inside() {
 	c.byView("back-lining", "Back lining", viewA, viewB, viewC).of((*block).backLining)
 	c.piece("front-sleeve-lining", "Front sleeve lining", (*block).frontSleeveLining)
 	c.piece("back-sleeve-lining", "Back sleeve lining", (*block).backSleeveLining)
-	c.piece("hood-side-lining", "Hood side lining", (*block).hoodSide)
-	c.piece("hood-centre-lining", "Hood centre lining", (*block).hoodCentre)
 }
 
 // small adds what is the same in all sizes.

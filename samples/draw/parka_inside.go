@@ -36,7 +36,7 @@ func (b *block) frontFacing(v view) *draft.Piece {
 	raglan, _ := b.front.upper.Cut(frontFacingOn)
 	y := b.backLong[v]
 	p := draft.New(edge("neck", b.front.neck), edge("raglan", raglan), edge("inner", b.inner(v)), edge("foot", b.foot(y)), edge("attach", straight(0, y, 0, b.frontNeck)))
-	return p.Mark("eyelet-place", draft.At(facingWide-15, y-13)).GrainLine(draft.At(35, b.chestLine), draft.At(35, b.chestLine+200)).Mirrored(0)
+	return p.Mark("eyelet-place", draft.At(facingWide-15, y-13)).GrainLine(draft.At(35, 310), draft.At(35, 490)).Mirrored(0)
 }
 
 func (b *block) frontLining(v view) *draft.Piece {
@@ -46,7 +46,7 @@ func (b *block) frontLining(v view) *draft.Piece {
 	side := b.liningSide(v)
 	p := draft.New(edge("raglan", raglan), edge("side", side), edge("hem", draft.Line(side.End(), front.End())), edge("front", front.Reversed()))
 	p.Notch("front-notch", "raglan", notched(b.front)-frontFacingOn).Mark("inside-pocket-place", draft.At(facingWide+90, b.chestLine+20))
-	return p.GrainLine(draft.At(210, b.chestLine+40), draft.At(210, b.chestLine+240)).Mirrored(0)
+	return p.GrainLine(draft.At(210, 310), draft.At(210, 490)).Mirrored(0)
 }
 
 func (b *block) liningSide(v view) draft.Path {
@@ -77,7 +77,7 @@ func (b *block) backLining(v view) *draft.Piece {
 	up := func(p draft.Path) draft.Path { return p.Turned(foot, lean) }
 	p := draft.New(edge("top", up(draft.Line(head, draft.At(0, neckFacingDeep)).Then(b.neckBase().Reversed()))), edge("raglan", up(raglan)), edge("side", up(side)),
 		edge("hem", up(draft.Flow(side.End(), draft.Leftward, foot, out, 0.35))), edge("centre", up(draft.Line(foot, head))))
-	return p.Notch("back-notch", "raglan", notched(b.back)-neckFacingOn).GrainLine(draft.At(60, b.chestLine), draft.At(60, b.chestLine+200))
+	return p.Notch("back-notch", "raglan", notched(b.back)-neckFacingOn).GrainLine(draft.At(60, 310), draft.At(60, 490))
 }
 
 func (b *block) frontSleeveLining() *draft.Piece {

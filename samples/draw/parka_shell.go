@@ -44,7 +44,7 @@ func (b *block) frontPiece(v view) *draft.Piece {
 		edge("hem", straight(b.seat/4, y, facingWide, y)), edge("corner", b.foot(y)), edge("front-edge", b.frontEdge(v)))
 	p.Notch("front-notch", "raglan", notched(b.front))
 	b.frontMarks(p, v)
-	return p.GrainLine(draft.At(120, b.chestLine), draft.At(120, b.chestLine+200)).Mirrored(0)
+	return p.GrainLine(draft.At(120, 310), draft.At(120, 490)).Mirrored(0)
 }
 
 // frontMarks puts the snaps onto a front. In view C the uppermost is on the collar.
@@ -79,7 +79,7 @@ func (b *block) centreFront(v view) *draft.Piece {
 		edge("corner", b.foot(y)), edge("front-edge", b.frontEdge(v)))
 	p.Notch("pocket-top", "panel", pocketFrom(seam)).Notch("pocket-end", "panel", pocketFrom(seam)+pocketLong)
 	b.frontMarks(p, v)
-	return p.GrainLine(draft.At(90, b.chestLine), draft.At(90, b.chestLine+200)).Mirrored(0)
+	return p.GrainLine(draft.At(90, 310), draft.At(90, 490)).Mirrored(0)
 }
 
 func (b *block) sideFront(v view) *draft.Piece {
@@ -88,14 +88,14 @@ func (b *block) sideFront(v view) *draft.Piece {
 	p := draft.New(edge("raglan", raglan), edge("side", b.down(v)), edge("hem", draft.Line(draft.At(b.seat/4, b.lower(v)), seam.End())), edge("panel", seam.Reversed()))
 	p.Notch("front-notch", "raglan", notched(b.front)-s)
 	p.NotchBack("pocket-top", "panel", pocketFrom(seam)).NotchBack("pocket-end", "panel", pocketFrom(seam)+pocketLong)
-	return p.GrainLine(draft.At(210, b.chestLine+60), draft.At(210, b.chestLine+260)).Mirrored(0)
+	return p.GrainLine(draft.At(210, 310), draft.At(210, 490)).Mirrored(0)
 }
 
 func (b *block) backPiece(v view) *draft.Piece {
 	y := b.lower(v)
 	p := draft.New(edge("neck", b.back.neck), edge("raglan", b.back.raglan()), edge("side", b.down(v)),
 		edge("hem", straight(b.seat/4, y, 0, y)), edge("centre", straight(0, y, 0, 0)))
-	return p.Notch("back-notch", "raglan", notched(b.back)).GrainLine(draft.At(60, b.chestLine), draft.At(60, b.chestLine+200))
+	return p.Notch("back-notch", "raglan", notched(b.back)).GrainLine(draft.At(60, 310), draft.At(60, 490))
 }
 
 // yoke is the seam below the yoke, from the raglan seam to the centre, and how far down
@@ -119,7 +119,7 @@ func (b *block) lowerBack() *draft.Piece {
 	y := b.lower(viewC)
 	p := draft.New(edge("top", seam.Reversed()), edge("raglan", raglan), edge("side", b.down(viewC)), edge("hem", straight(b.seat/4, y, 0, y)),
 		edge("centre", draft.Line(draft.At(0, y), seam.End())))
-	return p.Notch("back-notch", "raglan", notched(b.back)-s).GrainLine(draft.At(60, b.chestLine), draft.At(60, b.chestLine+200))
+	return p.Notch("back-notch", "raglan", notched(b.back)-s).GrainLine(draft.At(60, 310), draft.At(60, 490))
 }
 
 // sleevePiece is half a sleeve that ends so far above the wrist, hanging down from the
