@@ -61,7 +61,9 @@ func Compile(folder fs.FS, also ...string) (*Result, error) {
 	}
 	r.openDrawings()
 	sizesFile := model.SizesFile(sources)
-	p := model.Build(sources, r.sizes(sizesFile), sizesFile)
+	chart := r.sizes(sizesFile)
+	r.cloth(sources, chart, sizesFile)
+	p := model.Build(sources, chart, sizesFile)
 	assembly.Deduce(p)
 	figures := r.figures(p)
 	shapes := r.outlines(p)
@@ -206,6 +208,28 @@ func (r *reader) sizes(t model.Text) *size.Chart {
 	r.result.Sources[name] = string(read.src)
 	r.result.Findings = append(r.result.Findings, read.found...)
 	return read.chart
+}
+
+// cloth reads the tables of cloth that sentences name, into the chart by whose sizes
+// they go.
+func (r *reader) cloth(sources []model.Source, chart *size.Chart, sizes model.Text) {
+	for _, t := range model.NeedsFiles(sources) {
+		name, ok := r.inside(t.Text, t.Span, Root)
+		switch {
+		case !ok:
+		case chart == nil && sizes.Text != "": // it could not be read
+		case chart == nil:
+			r.report(clothWithoutSizes(t.Span, name))
+		default:
+			src, err := r.read(name)
+			if err != nil {
+				r.report(cannotOpen(t.Span, name, "table of cloth", err))
+				continue
+			}
+			r.result.Sources[name] = string(src)
+			r.result.Findings = append(r.result.Findings, size.ReadCloth(name, src, chart)...)
+		}
+	}
 }
 
 // figures gives every figure of the pattern whose file could be opened. Their

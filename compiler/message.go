@@ -33,6 +33,10 @@ func outside(at finding.Span, name string) finding.Finding {
 	return trouble("file-outside-the-folder", at, fmt.Sprintf("%q lies outside the pattern's folder.", name), "Copy the file into the pattern's folder and name it from there, as in \"figures/front.svg\".")
 }
 
+func clothWithoutSizes(at finding.Span, name string) finding.Finding {
+	return trouble("file-unreadable", at, fmt.Sprintf("The amounts in %s go by size, and this pattern has no sizes.", name), "Tell the amount here: needs 2m of main, width 150cm. Or name a table of sizes in the head.")
+}
+
 func notSVG(at finding.Span, name string) finding.Finding {
 	return trouble("figure-unreadable", at, fmt.Sprintf("%s is no SVG drawing.", name), "Figures are line art in SVG, so that they print sharp at any size.")
 }

@@ -18,6 +18,10 @@ type (
 	AllowSetting struct {
 		Amount *Amount `parser:"'allow' @@"`
 	}
+	// Spare is how much more cloth than a lay takes may be promised, in per cent.
+	Spare struct {
+		By *Amount `parser:"'spare' @@"`
+	}
 	// FinishSetting is what is done to every seam that says nothing else.
 	FinishSetting struct {
 		How    string `parser:"'finish' 'seams' @('together' | 'apart')?"`

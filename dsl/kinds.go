@@ -109,6 +109,7 @@ var inPattern = map[string]*kind{
 	"allow":  sentence[AllowSetting](`allow 5/8in`),
 	"finish": sentence[FinishSetting](`finish seams together with overlock, press toward back`),
 	"needs":  kindNeeds,
+	"spare":  sentence[Spare](`spare 15%`),
 	"figure": kindFigure,
 }
 

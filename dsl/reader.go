@@ -36,6 +36,11 @@ func (n *AllowSetting) read(c *cursor) bool {
 		c.is(Measure) && node(c, &n.Amount)
 }
 
+func (n *Spare) read(c *cursor) bool {
+	return c.take("spare") &&
+		c.is(Measure) && node(c, &n.By)
+}
+
 func (n *FinishSetting) read(c *cursor) bool {
 	return c.take("finish") &&
 		c.take("seams") &&

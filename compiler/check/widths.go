@@ -6,6 +6,7 @@ import (
 	"sync"
 
 	"seamwarden/compiler/measure"
+	"seamwarden/compiler/model"
 	"seamwarden/compiler/size"
 	"seamwarden/dsl/finding"
 )
@@ -103,62 +104,69 @@ func sameArea(amount, from, to measure.Length) measure.Length {
 	return amount.MulRat(new(big.Rat).Quo(from.Rat(), to.Rat()))
 }
 
-// usualWidths compares two rows of one cloth with the chart, for the size in which
-// they differ most from it.
+// usualWidths compares two amounts of one cloth with the chart, for the size in which
+// they differ most from it. Where both have been laid, the lays say more than a chart.
 func usualWidths(r *run) {
-	rows := r.clothRows()
-	columns := make([]int, len(rows))
-	for i, row := range rows {
-		columns[i] = chartColumn(row.Width.Length)
+	columns := make([]int, len(r.Promises))
+	for i, p := range r.Promises {
+		columns[i] = chartColumn(p.Width.Length)
 	}
-	for i, narrow := range rows {
-		for k, wide := range rows {
+	for i, narrow := range r.Promises {
+		for k, wide := range r.Promises {
 			a, b := columns[i], columns[k]
-			if a < 0 || b <= a || r.MaterialOf(wide.Row) != r.MaterialOf(narrow.Row) || wide.Draft != narrow.Draft {
+			if a < 0 || b <= a || wide.Material != narrow.Material || wide.Draft != narrow.Draft {
 				continue
 			}
-			at, says := farthest(narrow, wide, a, b)
-			if at < 0 {
-				continue
+			bad := r.unsaid(wide, r.unsaid(narrow, r.Space.And(wide.Cond, narrow.Cond)))
+			if at, says := farthest(narrow, wide, a, b); at >= 0 && r.possible(bad) && !(r.laid(narrow, at) && r.laid(wide, at)) {
+				r.report(bad, also(r.unusual(narrow, wide, at, says), narrow.Cells[at].Span, "of the narrow one"))
 			}
-			bad := r.Space.And(r.RowCond(wide.Row), r.RowCond(narrow.Row))
-			bad = r.unsaid(wide.Row, r.unsaid(narrow.Row, bad))
-			r.report(bad, also(r.unusual(narrow, wide, at, says), narrow.ValueSpans[at], "of the narrow one"))
 		}
 	}
 }
 
 // farthest finds the size that differs most from the chart, -1 if none differs by
 // the margin or more.
-func farthest(narrow, wide size.DraftRow, a, b int) (at int, says measure.Length) {
+func farthest(narrow, wide *model.Promise, a, b int) (at int, says measure.Length) {
 	at = -1
 	most := usualMargin
-	for i := range narrow.Values {
+	for i := range narrow.Cells {
 		if !narrow.Has(i) || !wide.Has(i) {
 			continue
 		}
-		x, ok := chartSays(narrow.Values[i], a, b)
-		if apart := wide.Values[i].Sub(x).Abs(); ok && apart.Cmp(most) >= 0 && (at < 0 || apart.Cmp(most) > 0) {
+		x, ok := chartSays(narrow.Cells[i].Length, a, b)
+		if apart := wide.Cells[i].Length.Sub(x).Abs(); ok && apart.Cmp(most) >= 0 && (at < 0 || apart.Cmp(most) > 0) {
 			at, says, most = i, x, apart
 		}
 	}
 	return
 }
 
-func (r *run) unusual(narrow, wide size.DraftRow, i int, says measure.Length) finding.Finding {
-	inRow := func(l measure.Length) string {
-		yd, m := r.Sizes.Rounding[size.ClothPart].Print(l, measure.Cloth, measure.Computed, measure.English)
-		if wide.Unit.System() == measure.Metric {
-			return m
-		}
-		return yd
-	}
+func (r *run) unusual(narrow, wide *model.Promise, i int, says measure.Length) finding.Finding {
+	cell := wide.Cells[i]
 	more := "less"
-	if wide.Values[i].Cmp(says) > 0 {
+	if cell.Length.Cmp(says) > 0 {
 		more = "more"
 	}
-	area := sameArea(narrow.Values[i], narrow.Width.Length, wide.Width.Length)
-	return at(wide.ValueSpans[i], more+" than usual", fmt.Sprintf("In size %s, %s of %s lying %s wide are asked for; of %s at %s the usual chart makes %s, and the same area would be %s.",
-		wide.SizesOf(r.Sizes)[i], bought(wide, i), lower(r.MaterialOf(wide.Row).Name), wide.Width, bought(narrow, i), narrow.Width, inRow(says), inRow(area)),
+	area := sameArea(narrow.Cells[i].Length, narrow.Width.Length, wide.Width.Length)
+	return at(cell.Span, more+" than usual", fmt.Sprintf("%s%s of %s lying %s wide are asked for; of %s at %s the usual chart makes %s, and the same area would be %s.",
+		r.inSize(i), cell, clothOf(wide), wide.Width, narrow.Cells[i], narrow.Width, r.toBuy(says, cell.Unit), r.toBuy(area, cell.Unit)),
 		"Look at both layouts again; if they are right, leave both as they are.")
+}
+
+// toBuy words a length of cloth as it is bought, rounded up, in the system of a unit.
+func (r *run) toBuy(l measure.Length, unit measure.Unit) string {
+	yd, m := r.clothSteps().Print(l, measure.Cloth, measure.Computed, measure.English)
+	if unit.System() == measure.Metric {
+		return m
+	}
+	return yd
+}
+
+// clothSteps is what the pattern rounds cloth to.
+func (r *run) clothSteps() measure.Steps {
+	if r.Sizes == nil {
+		return measure.Steps{}
+	}
+	return r.Sizes.Rounding[size.ClothPart]
 }

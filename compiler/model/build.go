@@ -54,6 +54,7 @@ func Build(sources []Source, sizes *size.Chart, sizesFile Text) *Pattern {
 	b.each(sources, b.stock)
 	b.each(sources, b.pieces)
 	b.rows()
+	b.promises(sources)
 	b.chooseFor()
 	for _, f := range b.later {
 		f()

@@ -48,8 +48,8 @@ func (b *builder) setting(s Source) {
 		b.Finish = policy(n, s.Span(s.File))
 	case *dsl.Figure:
 		b.CoverFigures = append(b.CoverFigures, b.figure(n))
-	case *dsl.Needs:
-		b.unchecked("what the envelope promises", s.Span(s.File))
+	case *dsl.Spare:
+		b.spare(n)
 	}
 }
 

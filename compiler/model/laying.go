@@ -47,6 +47,19 @@ func (l *Laying) Needs() (measure.Length, error) {
 	return s.Need(l.Found.Cloth())
 }
 
+// Before is so much cloth of the lay's material before it shrinks.
+func (l *Laying) Before(cloth int64) measure.Length {
+	s := lay.Shrinkage(0)
+	if l.Material.Shrinks != nil {
+		s, _ = shrinkage(l.Material.Shrinks.Text)
+	}
+	long, err := s.Need(cloth)
+	if err != nil { // it was reported where it is declared
+		return lay.Measure(cloth)
+	}
+	return long
+}
+
 // Naps lists the layouts of a material: with nap, without, or both.
 func (m *Material) Naps() []bool {
 	switch r := m.LayRules; {

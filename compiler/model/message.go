@@ -364,6 +364,35 @@ func termWithoutText(t Text) finding.Finding {
 	return wrong("term-without-explanation", t.Span, "", fmt.Sprintf("The word “%s” is not explained.", t.Text), "Write its explanation after it: word \"clip\" \"Snip into the allowance.\"")
 }
 
+func unknownView(id *dsl.ViewID, known []string) finding.Finding {
+	f := wrong("name-unknown", dsl.SpanOf(id.Tokens), "", fmt.Sprintf("This pattern has no view %s.", id.Text), near(id.Text, known))
+	if f.Help == "" {
+		f.Help = oneOfThese("Its views are ", known, "Leave out `in view`.")
+	}
+	return f
+}
+
+func unknownSize(id *dsl.ViewID, known []string) finding.Finding {
+	f := wrong("name-unknown", dsl.SpanOf(id.Tokens), "", fmt.Sprintf("This pattern has no size %s.", id.Text), near(id.Text, known))
+	if f.Help == "" {
+		f.Help = oneOfThese("Its sizes are ", known, "Leave out `size`, or name a table of sizes in the head.")
+	}
+	return f
+}
+
+// oneOfThese lists what there is, or says what to do if there is nothing.
+func oneOfThese(before string, known []string, none string) string {
+	if len(known) == 0 {
+		return none
+	}
+	return before + strings.Join(known, ", ") + "."
+}
+
+func badSpare(n *dsl.Spare) finding.Finding {
+	return finding.Finding{Rule: "measure-not-understood", Severity: finding.Error, Place: finding.Place{Span: dsl.SpanOf(n.By.Tokens), Label: "not per cent"},
+		Headline: fmt.Sprintf("%s is not how much cloth is to spare.", n.By.Text), Help: "Write it in whole per cent, at most 100: spare 15%."}
+}
+
 func unknownCloth(r *size.Row, known []string) finding.Finding {
 	return wrong("name-unknown", r.OfSpan, "", fmt.Sprintf("No fabric or interfacing called `%s` is declared.", r.Of), near(r.Of, known))
 }

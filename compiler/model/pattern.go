@@ -36,6 +36,9 @@ type Pattern struct {
 	Cautions     []*Caution
 	Changes      []*Change
 
+	Spare    *Spare     // how much more than the lay takes may be promised; nil if it does not say
+	Promises []*Promise // how much cloth is said to be enough
+
 	Materials  []*Material
 	Notions    []*Notion
 	Supplies   []*Supply

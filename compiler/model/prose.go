@@ -245,7 +245,5 @@ func (b *builder) notes(s Source) {
 		b.unchecked("the method "+n.ID.Text, s.Span(s.File))
 	case *dsl.UseMethod:
 		b.unchecked("the method "+n.ID.Text, s.Span(s.File))
-	case *dsl.Needs:
-		b.unchecked("how much cloth is promised", s.Span(s.File))
 	}
 }

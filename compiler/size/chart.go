@@ -72,6 +72,7 @@ type Row struct {
 	Of         string          // of a row of cloth: the material
 	Width      measure.Measure // and how wide it lies; nothing if it does not say
 	OfSpan     finding.Span
+	WidthSpan  finding.Span
 	KeySpan    finding.Span
 	OverSpan   finding.Span
 	WhenSpan   finding.Span // the text of the guard without its quotation marks

@@ -27,17 +27,17 @@ func (r *reader) rowUnit(n *yaml.Node, part string) measure.Unit {
 }
 
 // width reads how wide a cloth lies, with its unit: 45in.
-func (r *reader) width(n *yaml.Node) measure.Measure {
+func (r *reader) width(n *yaml.Node) (measure.Measure, finding.Span) {
 	text, span := r.words(n, "width")
 	if text == "" {
-		return measure.Measure{}
+		return measure.Measure{}, finding.Span{}
 	}
 	m, err := measure.Parse(text)
 	if err != nil || m.Length.Sign() <= 0 {
 		r.cannot(span, "not a width", fmt.Sprintf("“%s” is not a width of cloth.", clip(text)), "Write it with its unit: width: 45in, or width: 150cm.")
-		return measure.Measure{}
+		return measure.Measure{}, finding.Span{}
 	}
-	return m
+	return m, span
 }
 
 // clothRow reports a row of cloth without its material, and what belongs to cloth
@@ -49,4 +49,38 @@ func (r *reader) clothRow(row *Row, part string) {
 	case part != "cloth" && (row.OfSpan != finding.Span{} || !row.Width.Length.IsZero()):
 		r.cannot(row.KeySpan, "not about cloth", fmt.Sprintf("The row %s is not about cloth, so it has no material and no width.", row.Key), "Move it to the part cloth, or take `of` and `width` out.")
 	}
+}
+
+// ReadCloth reads a table that holds rows of cloth only, and adds them to the chart
+// whose sizes they go by. Its numbers are in the unit that it names, else the chart's.
+func ReadCloth(file string, src []byte, chart *Chart) []finding.Finding {
+	own := chart.empty()
+	r := &reader{places: newPlaces(file, src), chart: own}
+	root := r.document()
+	switch {
+	case root == nil:
+	case root.Kind != yaml.MappingNode:
+		r.notAMapping(root, "The table of cloth", "It has names with a colon after them: cloth:, and its rows below.")
+	default:
+		r.clothOf(root)
+	}
+	chart.Cloth = append(chart.Cloth, own.Cloth...)
+	return r.sorted()
+}
+
+// clothOf reads the two parts that such a table has.
+func (r *reader) clothOf(root *yaml.Node) {
+	var rows *yaml.Node
+	for _, e := range r.entries(root, "a table of cloth", []string{"unit", "cloth"}) {
+		switch e.key {
+		case "unit":
+			r.chart.Unit = r.rowUnit(e.value, "cloth")
+		case "cloth":
+			rows = e.value
+		}
+	}
+	if rows == nil && len(r.found) == 0 {
+		r.missingTop("cloth", "Put the rows below it: cloth:, then NAME: { of: main, width: 45in, values: […] }.")
+	}
+	r.chart.Cloth = r.part(rows, ClothPart)
 }

@@ -194,7 +194,7 @@ func (r *reader) field(row *Row, f entry) {
 	case "of":
 		row.Of, row.OfSpan = r.words(f.value, "of")
 	case "width":
-		row.Width = r.width(f.value)
+		row.Width, row.WidthSpan = r.width(f.value)
 	}
 }
 

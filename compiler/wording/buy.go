@@ -87,9 +87,6 @@ func (w *writer) materials() *booklet.Table {
 // cloth tells how much of each material to buy, where the pattern says it: once
 // in yards and once in metres.
 func (w *writer) cloth() (out []booklet.Block) {
-	if w.Pattern.Sizes == nil {
-		return nil
-	}
 	for _, inches := range w.systems() {
 		unit := w.ph.Buy["metres"]
 		if inches {
@@ -98,12 +95,16 @@ func (w *writer) cloth() (out []booklet.Block) {
 		t := &booklet.Table{ID: w.id("table", "cloth", unit), RowHead: true,
 			Caption: put(put(w.ph.Buy["amounts-in"], "what", w.ph.Buy["fabric"]), "unit", unit),
 			Columns: []booklet.Column{{Head: plain(w.ph.Buy["material"])}}}
-		for _, i := range w.sizeList() {
-			t.Columns = append(t.Columns, booklet.Column{Head: plain(w.Pattern.Sizes.Sizes[i]), Numeric: true})
+		for _, i := range w.sizeColumns() {
+			head := w.ph.Buy["amounts"]
+			if i >= 0 {
+				head = w.Pattern.Sizes.Sizes[i]
+			}
+			t.Columns = append(t.Columns, booklet.Column{Head: plain(head), Numeric: true})
 		}
-		for _, r := range w.Pattern.Sizes.ClothRows() {
-			if w.there(w.RowCond(r.Row)) {
-				t.Rows = append(t.Rows, w.clothRow(r, inches))
+		for _, p := range w.Promises {
+			if w.there(p.Cond) {
+				t.Rows = append(t.Rows, w.clothRow(p, inches))
 			}
 		}
 		if len(t.Rows) > 0 {
@@ -113,32 +114,42 @@ func (w *writer) cloth() (out []booklet.Block) {
 	return
 }
 
-// systems gives the order of the two unit systems: true is inches.
-func (w *writer) systems() []bool {
-	if w.Pattern.Sizes.Unit.System() == measure.Metric {
-		return []bool{false, true}
+// sizeColumns gives the sizes that are left to choose from; only -1 in a pattern
+// without sizes.
+func (w *writer) sizeColumns() []int {
+	if w.Pattern.Sizes == nil {
+		return []int{-1}
 	}
-	return []bool{true, false}
+	return w.sizeList()
 }
 
-func (w *writer) clothRow(in size.DraftRow, inches bool) booklet.Row {
-	r, name := in.Row, in.Row.Name
-	if m := w.MaterialOf(r); m != nil {
-		name = m.Name
+// systems gives the order of the two unit systems: true is inches.
+func (w *writer) systems() []bool {
+	system := measure.Imperial
+	switch {
+	case w.Pattern.Sizes != nil:
+		system = w.Pattern.Sizes.Unit.System()
+	case len(w.Promises) > 0:
+		system = w.Promises[0].Cells[0].Unit.System()
 	}
-	if in.Draft != nil {
-		name += ", " + in.Draft.Name
+	return []bool{system != measure.Metric, system == measure.Metric}
+}
+
+func (w *writer) clothRow(p *model.Promise, inches bool) booklet.Row {
+	name := p.Material.Name
+	if p.Draft != nil {
+		name += ", " + p.Draft.Name
 	}
 	head := typed(name)
-	if !r.Width.Length.IsZero() {
+	if !p.Width.Length.IsZero() {
 		head = add(head, booklet.Text(", "))
-		head = add(head, w.measure(r.Width, measure.Width))
+		head = add(head, w.measure(p.Width, measure.Width))
 	}
-	row := booklet.Row{When: w.when(w.RowCond(r)), Cells: []booklet.Cell{{Text: head}}}
-	for _, i := range w.sizeList() {
+	row := booklet.Row{When: w.when(p.Cond), Cells: []booklet.Cell{{Text: head}}}
+	for _, i := range w.sizeColumns() {
 		text := ""
-		if i = in.Cell(w.Pattern.Sizes, i); r.Has(i) {
-			yd, m := w.Pattern.Sizes.Print(r, r.Values[i])
+		if a := p.Cell(i); a != nil {
+			yd, m := w.toBuy(a)
 			text = number(m)
 			if inches {
 				text = number(yd)
@@ -147,6 +158,15 @@ func (w *writer) clothRow(in size.DraftRow, inches bool) booklet.Row {
 		row.Cells = append(row.Cells, booklet.Cell{Text: plain(text)})
 	}
 	return row
+}
+
+// toBuy words an amount of cloth in yards and in metres, as the table says to round.
+func (w *writer) toBuy(a *model.Amount) (yards, metres string) {
+	steps := measure.Steps{}
+	if w.Pattern.Sizes != nil {
+		steps = w.Pattern.Sizes.Rounding[size.ClothPart]
+	}
+	return steps.Print(a.Length, measure.Cloth, a.Unit.System(), measure.English)
 }
 
 func (w *writer) notions() *booklet.Table {
