@@ -194,4 +194,3 @@ func (p *layPattern) finish(cmd *cobra.Command, outcome []compiler.Laid, f *lock
 	}
 	return err
 }
-

@@ -54,8 +54,8 @@ func layHeading(l *model.Laying, where string) string {
 	if where != "" {
 		s += ", " + where
 	}
-	if l.Spare {
-		s += " (with pieces that not all of them need)"
+	if l.SpareMM > 0 {
+		s += fmt.Sprintf(" (with pieces that not all of them need: %.1f cm)", l.SpareMM/10)
 	}
 	return s
 }

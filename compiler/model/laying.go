@@ -30,11 +30,12 @@ type Laying struct {
 	Cond     condition.Cond // in every size; the garments from which the same parts are cut
 	Size     int            // -1 in a pattern without sizes
 	Label    string
-	// Spare says that some garment of the condition goes without some of the pieces: the
-	// lay is enough for all of them, and more than some need.
-	Spare bool
-	Job   lay.Job
-	Found *lay.Lay
+	// SpareMM is the length of cloth, in millimetres, that the parts fill which some of
+	// the garments go without: the lay is enough for all of them, and so much more than
+	// the least of them needs.
+	SpareMM float64
+	Job     lay.Job
+	Found   *lay.Lay
 }
 
 // Needs is the length of cloth to buy for a lay, exactly: what it takes, before it

@@ -5,12 +5,14 @@
 // without nap, and what is laid; and what cannot be laid, and why. It finds no lay.
 //
 // Two garments need the same lay if the same parts are cut from a cloth for both, so an
-// option that changes nothing there is not told apart. The garments are parted by the
+// option that changes nothing there is not told apart; nor is one whose parts take so
+// little cloth that nobody could buy so much less. The garments are parted by the
 // conditions of the cut lines, never listed one by one.
 package wanted
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
@@ -47,6 +49,14 @@ func (n NotLaid) What(where string) string {
 // more, the rest is laid along for garments that go without it (a limit of patience,
 // not of the trade).
 const mostSets = 48
+
+// alongMM is how much cloth the parts may fill, in millimetres of its length, that are
+// laid along for garments that go without them: the step in which cloth is bought.
+// Parts that no garment has together may fill alternativeMM.
+const (
+	alongMM       = 100
+	alternativeMM = 20
+)
 
 // Sets parts the garments by what is cut for them; there are none if no piece has an
 // outline. words says in which garments a condition holds, "" for all. It uses the
@@ -90,7 +100,18 @@ type set struct {
 	in       string // the garments in words, "" for all
 	sizes    []int
 	parts    []*part
-	spare    bool
+	all      condition.Cond // the garments of the condition that have every part
+	spare    float64        // the area of parts that not every garment has, in square millimetres
+}
+
+// mayTake reports whether a part that some garments go without can be laid along for
+// all of a set, on cloth of a width.
+func (s *set) mayTake(space *condition.Space, x *part, width float64) bool {
+	along := float64(alongMM)
+	if space.And(s.all, x.cond) == condition.False {
+		along = alternativeMM
+	}
+	return len(s.parts) > 0 && s.spare+x.area() <= along*width
 }
 
 // material parts the garments by what is cut from a material.
@@ -103,9 +124,10 @@ func (plan *Plan) material(m *model.Material, words func(condition.Cond) string)
 		plan.not = append(plan.not, NotLaid{m, within, "its widths are not said", m.Span})
 		return
 	}
-	sets, apart := divide(p.Space, within, parts)
-	if !apart {
-		plan.not = append(plan.not, NotLaid{m, within, fmt.Sprintf("more than %d different sets of pieces are cut from it, so that some are laid with pieces that not every garment has", mostSets), m.Span})
+	narrow := narrowest(m)
+	sets := divide(p.Space, within, parts, narrow)
+	if slices.ContainsFunc(sets, func(s *set) bool { return s.spare > narrow*alongMM }) {
+		plan.not = append(plan.not, NotLaid{m, within, fmt.Sprintf("more than %d different sets of pieces are cut from it, so that pieces are laid along for garments that go without them", mostSets), m.Span})
 	}
 	for _, s := range sets {
 		s.material, s.in = m, words(s.cond)
@@ -170,44 +192,49 @@ func (plan *Plan) size(i int) condition.Cond {
 	return plan.pattern.InSizes(func(k int) bool { return k == i })
 }
 
-// divide parts the garments of a condition by the parts that are cut for them. It is
-// not apart if some garments stay together that do not need all of a set.
-func divide(space *condition.Space, within condition.Cond, parts []*part) (sets []*set, apart bool) {
-	sets, apart = []*set{{cond: within}}, true
+func narrowest(m *model.Material) float64 {
+	least := math.Inf(1)
+	for _, w := range m.Widths {
+		least = min(least, w.Length.MM())
+	}
+	return least
+}
+
+// divide parts the garments of a condition by the parts that are cut for them. Small ones
+// are laid along where some garments go without them, and all once there are too many
+// sets.
+func divide(space *condition.Space, within condition.Cond, parts []*part, width float64) []*set {
+	sets := []*set{{cond: within, all: within}}
 	for _, x := range byArea(parts) {
 		var next []*set
 		for i, s := range sets {
 			has, lacks := space.And(s.cond, x.cond), space.Diff(s.cond, x.cond)
+			many := len(next)+len(sets)-i+1 > mostSets || has == condition.Undecided || lacks == condition.Undecided
 			switch {
 			case has == condition.False:
 				next = append(next, s)
-			case lacks == condition.False, has == condition.Undecided, lacks == condition.Undecided:
-				next = append(next, s.with(x, s.cond, lacks != condition.False))
-			case len(next)+len(sets)-i+1 > mostSets:
-				next = append(next, s.with(x, s.cond, true))
+			case lacks == condition.False:
+				next = append(next, s.with(space, x, s.cond, 0))
+			case many, s.mayTake(space, x, width):
+				next = append(next, s.with(space, x, s.cond, x.area()))
 			default:
-				next = append(next, s.with(x, has, false), &set{cond: lacks, parts: s.parts, spare: s.spare})
+				next = append(next, s.with(space, x, has, 0), &set{cond: lacks, all: space.And(s.all, lacks), parts: s.parts, spare: s.spare})
 			}
 		}
 		sets = next
 	}
-	var out []*set
-	for _, s := range merged(space, sets) {
-		if len(s.parts) > 0 && s.cond != condition.False {
-			out = append(out, s)
-			apart = apart && !s.spare
-		}
-	}
-	slices.SortStableFunc(out, func(a, b *set) int {
+	sets = slices.DeleteFunc(merged(space, sets), func(s *set) bool { return len(s.parts) == 0 || s.cond == condition.False })
+	slices.SortStableFunc(sets, func(a, b *set) int {
 		x, _ := space.Witness(a.cond)
 		y, _ := space.Witness(b.cond)
 		return slices.Compare(x, y) // view by view
 	})
-	return out, apart
+	return sets
 }
 
-func (s *set) with(x *part, cond condition.Cond, spare bool) *set {
-	return &set{cond: cond, parts: append(append([]*part(nil), s.parts...), x), spare: s.spare || spare}
+func (s *set) with(space *condition.Space, x *part, cond condition.Cond, spare float64) *set {
+	all := space.And(s.all, space.And(cond, x.cond))
+	return &set{cond: cond, all: all, parts: append(append([]*part(nil), s.parts...), x), spare: s.spare + spare}
 }
 
 // merged puts sets together that are alike though other lines say so.
@@ -249,7 +276,7 @@ func (plan *Plan) Draw() *List {
 // lays adds the lays of a set in one width, by size.
 func (plan *Plan) lays(list *List, d *drawer, s *set, width model.Amount, nap bool) {
 	for _, i := range s.sizes {
-		l := &model.Laying{Material: s.material, Width: width, Nap: nap, Cond: s.cond, Size: i, Spare: s.spare}
+		l := &model.Laying{Material: s.material, Width: width, Nap: nap, Cond: s.cond, Size: i, SpareMM: s.spare / width.Length.MM()}
 		why := ""
 		if l.Job, why = d.job(s, width, nap, i); why != "" {
 			if not := (NotLaid{s.material, s.material.Cond, why, s.material.Span}); !slices.Contains(list.Not, not) {
