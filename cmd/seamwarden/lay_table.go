@@ -65,10 +65,8 @@ func layHeading(l *model.Laying, where string) string {
 func layLine(l *model.Laying, found lay.Lay) string {
 	own := *l
 	own.Found = &found
-	buy := "?"
-	if n, err := own.Needs(); err == nil {
-		buy = measure.InImperial(measure.YardsUp(n), measure.Cloth, true, measure.English) + ", " + measure.InMetric(measure.MetresUp(n), measure.Cloth, true, measure.English)
-	}
+	n := own.Needs()
+	buy := measure.InImperial(measure.YardsUp(n), measure.Cloth, true, measure.English) + ", " + measure.InMetric(measure.MetresUp(n), measure.Cloth, true, measure.English)
 	over := "?"
 	if bound, err := l.Job.Limit(found.Way); err == nil && bound > 0 {
 		over = fmt.Sprintf("%.1f %%", 100*(float64(found.Length)/float64(bound)-1))

@@ -82,9 +82,9 @@ func (r *run) byLays(over func(*model.Amount, *model.Laying) measure.Length, wor
 				continue
 			}
 			for _, l := range r.lays(p, i) {
-				by := over(p.Cells[i], l)
-				if l.Spare || by.Sign() <= 0 {
-					continue
+				by := over(p.Cells[i], l).Sub(l.Before(int64(l.SpareMM * lay.Millimetre)))
+				if by.Sign() <= 0 {
+					continue // or some of the garments need no more
 				}
 				bad = r.Space.Or(bad, r.Space.All(p.Cond, l.Cond, r.sizeOf(l)))
 				if by.Cmp(most) > 0 {

@@ -38,15 +38,9 @@ type Laying struct {
 	Found   *lay.Lay
 }
 
-// Needs is the length of cloth to buy for a lay, exactly: what it takes, before it
-// shrinks.
-func (l *Laying) Needs() (measure.Length, error) {
-	s := lay.Shrinkage(0)
-	if l.Material.Shrinks != nil {
-		s, _ = shrinkage(l.Material.Shrinks.Text)
-	}
-	return s.Need(l.Found.Cloth())
-}
+// Needs is the length of cloth to buy for the lay that was found, exactly: what it takes,
+// before it shrinks.
+func (l *Laying) Needs() measure.Length { return l.Before(l.Found.Cloth()) }
 
 // Before is so much cloth of the lay's material before it shrinks.
 func (l *Laying) Before(cloth int64) measure.Length {

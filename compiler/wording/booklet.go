@@ -51,7 +51,7 @@ func Booklet(p *model.Pattern, chosen condition.Assignment) (*booklet.Booklet, e
 	w.number()
 	b := &booklet.Booklet{Lang: ph.Lang, Title: p.Title, Maker: p.Maker, Edition: p.Edition, Scope: w.scope(), Labels: w.labels()}
 	b.Cover = w.cover()
-	for _, c := range []func() *booklet.Chapter{w.before, w.sizes, w.buy, w.cutting, w.steps, w.terms, w.changes} {
+	for _, c := range []func() *booklet.Chapter{w.before, w.sizes, w.buy, w.cutting, w.layouts, w.steps, w.terms, w.changes} {
 		if ch := c(); ch != nil {
 			b.Chapters = append(b.Chapters, *ch)
 		}

@@ -44,7 +44,11 @@ func (w *writer) aboutMaterial(m *model.Material) (out []booklet.Block) {
 	}
 	name := []booklet.Inline{booklet.Strong{Text: plain(m.Name + ".")}, booklet.Text(" ")}
 	if m.Shrinks != nil {
-		out = append(out, para(add(name, plain(put(w.ph.Buy["shrinks"], "n", m.Shrinks.Text))...)))
+		say := w.ph.Buy["shrinks"]
+		if w.amountTold(m) {
+			say = w.ph.Buy["shrinks-counted"]
+		}
+		out = append(out, para(add(name, plain(put(say, "n", m.Shrinks.Text))...)))
 	}
 	for _, n := range m.Notes {
 		if !w.there(n.Cond) {
@@ -84,9 +88,10 @@ func (w *writer) materials() *booklet.Table {
 	return t
 }
 
-// cloth tells how much of each material to buy, where the pattern says it: once
-// in yards and once in metres.
+// cloth tells how much of each material to buy, once in yards and once in metres: as the
+// pattern says it, and where it does not, as the lays take it.
 func (w *writer) cloth() (out []booklet.Block) {
+	groups, computed := w.layGroups(), false
 	for _, inches := range w.systems() {
 		unit := w.ph.Buy["metres"]
 		if inches {
@@ -107,9 +112,18 @@ func (w *writer) cloth() (out []booklet.Block) {
 				t.Rows = append(t.Rows, w.clothRow(p, inches))
 			}
 		}
+		for _, g := range groups {
+			if c := w.unpromised(g); w.there(c) {
+				t.Rows = append(t.Rows, w.laidRow(g, c, inches))
+				computed = true
+			}
+		}
 		if len(t.Rows) > 0 {
 			out = append(out, t)
 		}
+	}
+	if computed {
+		out = append(out, para(plain(w.ph.Buy["from-layouts"])))
 	}
 	return
 }
@@ -131,6 +145,8 @@ func (w *writer) systems() []bool {
 		system = w.Pattern.Sizes.Unit.System()
 	case len(w.Promises) > 0:
 		system = w.Promises[0].Cells[0].Unit.System()
+	case w.metric:
+		system = measure.Metric
 	}
 	return []bool{system != measure.Metric, system == measure.Metric}
 }

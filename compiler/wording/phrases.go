@@ -32,6 +32,7 @@ type phrases struct {
 	Choose     map[string]string
 	Buy        map[string]string
 	Cut        map[string]string
+	Layouts    map[string]string
 	Inspect    map[string]string
 }
 

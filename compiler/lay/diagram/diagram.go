@@ -48,8 +48,9 @@ var (
 	none  = figure.Paint{None: true}
 )
 
-// Draw draws a lay. A long one runs down the page, a short one across it. It fails if
-// a piece lies as it may not.
+// Draw draws a lay. It runs down the page or across it, whichever takes less of the
+// page's height, unless it would come out much smaller. It fails if a piece lies as it
+// may not.
 func Draw(j lay.Job, l lay.Lay, w Words) (*figure.Drawing, error) {
 	placed, err := j.Placed(l)
 	if err != nil {
@@ -97,7 +98,7 @@ func newCanvas(j lay.Job, l lay.Lay, w Words) *canvas {
 	across := min((widest-2*margin)/long, (highest-3*margin)/wide)
 	down := min((highest-3*margin)/long, (widest-2*margin)/wide)
 	c.scale, c.down = across, false
-	if down > 1.25*across {
+	if flatter := long*down < wide*across; flatter && down >= 0.6*across || down > 1.6*across {
 		c.scale, c.down = down, true
 	}
 	h, v := long*c.scale, wide*c.scale
