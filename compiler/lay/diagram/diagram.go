@@ -38,6 +38,7 @@ const (
 	highest       = 1150
 	margin        = 34 // for a line of words on each side
 	text          = 16
+	large         = 28 // of a number, so that it can be read on a phone
 	small         = 13
 )
 

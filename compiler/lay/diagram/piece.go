@@ -32,7 +32,7 @@ func (c *canvas) piece(j lay.Job, at lay.Place, ring []lay.Point, note string) {
 // caption writes number and name about the roomiest point, and gives half the height
 // that they take. A name that does not fit is left out: the number is in the list.
 func (c *canvas) caption(r []figure.Point, at figure.Point, room float64, p lay.Piece) float64 {
-	size := math.Min(text, math.Max(9, room))
+	size := math.Min(large, math.Max(9, room))
 	wide := 0.6 * small * float64(utf8.RuneCountInString(p.Name))
 	one := figure.Point{X: at.X, Y: at.Y + size*0.36}
 	if p.Name == "" || wide > 2*reach(r, at, 1, 0) || room < small*1.2 {
