@@ -214,8 +214,8 @@ func TestPromisesBesideLays(t *testing.T) {
 		{"more than that", "", "", "needs 1.8m of main",
 			"cloth-more-than-the-lay: 1.8m of main fabric lying 140cm wide is told, and the lay takes 1.4m."},
 		{"more is spared", "spare 25%", "", "needs 1.8m of main", ""}, // 1.75
-		{"nothing is spared", "spare 0%", "", "needs 1.5m of main", // 1.4 and a hair is 1.5 rounded up
-			""},
+		{"nothing is spared", "spare 0%", "", "needs 1.5m of main",
+			"cloth-more-than-the-lay: 1.5m of main fabric lying 140cm wide is told, and the lay takes 1.4m."},
 		{"in yards", "", "", "needs 1 1/4yd of main", // 1.40 m is 1.531 yd
 			"cloth-less-than-the-lay: 1 1/4yd of main fabric lying 140cm wide is told to be enough, and the shortest lay that was found takes 1 9/16yd."},
 		{"one view more than it needs", "", "", "needs 1.5m of main in view A\nneeds 2.5m of main in view B",

@@ -137,7 +137,7 @@ func lessThanLay(r *run) {
 	}, func(p *model.Promise, a *model.Amount, l *model.Laying) finding.Finding {
 		need := l.Before(l.Found.Cloth())
 		return at(a.Span, "less than the lay", fmt.Sprintf("%s%s of %s lying %s wide is told to be enough, and the shortest lay that was found takes %s.", r.inSize(l.Size), a, clothOf(p), l.Width, finely(need, a.Unit)),
-			fmt.Sprintf("Tell %s, or have `seamwarden lay` look longer. The booklet of this size draws the lay (%s).", r.toBuy(need, a.Unit), layWays[l.Found.Way]))
+			fmt.Sprintf("Tell %s, or have `seamwarden lay` look longer. The booklet of this size draws the lay (%s).", r.toBuy(need.Sub(hair), a.Unit), layWays[l.Found.Way]))
 	})
 }
 
@@ -186,14 +186,14 @@ func (r *run) longest(p *model.Promise, i int) (longest *model.Laying) {
 // up as cloth is bought.
 func (r *run) atMost(need measure.Length, unit measure.Unit) measure.Length {
 	percent, _ := r.Spared()
-	return r.clothSteps().Round(need.MulRat(big.NewRat(100+percent, 100)), measure.Cloth, unit.System())
+	return r.clothSteps().Round(need.Sub(hair).MulRat(big.NewRat(100+percent, 100)), measure.Cloth, unit.System())
 }
 
 func (r *run) wordMore(p *model.Promise, a *model.Amount, l *model.Laying, need measure.Length) finding.Finding {
 	percent, said := r.Spared()
-	help := fmt.Sprintf("Tell %s. If you spare more than %d %%, to match a print say, write it in the head: `spare 30%%`.", r.toBuy(need, a.Unit), percent)
+	help := fmt.Sprintf("Tell %s. If you spare more than %d %%, to match a print say, write it in the head: `spare 30%%`.", r.toBuy(need.Sub(hair), a.Unit), percent)
 	if said {
-		help = fmt.Sprintf("Tell %s, or spare more than %d %%.", r.toBuy(need, a.Unit), percent)
+		help = fmt.Sprintf("Tell %s, or spare more than %d %%.", r.toBuy(need.Sub(hair), a.Unit), percent)
 	}
 	f := at(a.Span, "more than the lay", fmt.Sprintf("%s%s of %s lying %s wide is told, and the lay takes %s.", r.inSize(l.Size), a, clothOf(p), l.Width, finely(need, a.Unit)), help)
 	if said {
