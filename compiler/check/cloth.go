@@ -30,9 +30,9 @@ func init() {
 		Why:     "Whoever makes that garment, or finds that width in the shop, has to guess."})
 }
 
-// inSize begins a sentence about one size, "In size 12, "; nothing in a pattern
+// sizeFirst begins a sentence about one size, "In size 12, "; nothing in a pattern
 // without sizes.
-func (r *run) inSize(i int) string {
+func (r *run) sizeFirst(i int) string {
 	if r.Sizes == nil || i < 0 || i >= len(r.Sizes.Sizes) {
 		return ""
 	}
@@ -89,7 +89,7 @@ func toldDifferently(r *run) {
 		if second.Width.Length.IsZero() {
 			wide = first
 		}
-		f := at(b.Span, "another amount", fmt.Sprintf("%s%s of %s%s is told to be enough, and %s too.", r.inSize(i), b, clothOf(second), lying(wide), a),
+		f := at(b.Span, "another amount", fmt.Sprintf("%s%s of %s%s is told to be enough, and %s too.", r.sizeFirst(i), b, clothOf(second), lying(wide), a),
 			"Keep the right one. If each of them holds for some garments, say for which: `when A`.")
 		r.report(bad, also(f, a.Span, "told here"))
 		r.tell(first, condition.True)
@@ -169,7 +169,7 @@ func widerNeedsMore(r *run) {
 				if !wide.Has(i) || !narrow.Has(i) || wide.Cells[i].Length.Cmp(narrow.Cells[i].Length) <= 0 {
 					continue
 				}
-				f := at(wide.Cells[i].Span, "more than of the narrow one", fmt.Sprintf("%s%s of %s lying %s wide are asked for, and only %s lying %s wide.", r.inSize(i), wide.Cells[i], clothOf(wide), wide.Width, narrow.Cells[i], narrow.Width),
+				f := at(wide.Cells[i].Span, "more than of the narrow one", fmt.Sprintf("%s%s of %s lying %s wide are asked for, and only %s lying %s wide.", r.sizeFirst(i), wide.Cells[i], clothOf(wide), wide.Width, narrow.Cells[i], narrow.Width),
 					"Exchange the two if they stand at each other's place; else correct the larger one.")
 				bad := r.unsaid(wide, r.unsaid(narrow, r.Space.And(wide.Cond, narrow.Cond)))
 				if r.possible(bad) {

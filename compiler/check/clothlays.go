@@ -119,7 +119,7 @@ func lessThanPieces(r *run) {
 	r.byLays(func(a *model.Amount, l *model.Laying) measure.Length {
 		return lessThan(a, bare(l))
 	}, func(p *model.Promise, a *model.Amount, l *model.Laying) finding.Finding {
-		return at(a.Span, "cannot be enough", fmt.Sprintf("%s%s of %s lying %s wide is told to be enough, and the cut parts alone fill %s of it.", r.inSize(l.Size), a, clothOf(p), l.Width, finely(bare(l), a.Unit)),
+		return at(a.Span, "cannot be enough", fmt.Sprintf("%s%s of %s lying %s wide is told to be enough, and the cut parts alone fill %s of it.", r.sizeFirst(l.Size), a, clothOf(p), l.Width, finely(bare(l), a.Unit)),
 			"Look for a slip in this number, its width or its size, or in how many are cut; a layout takes more than this again.")
 	})
 }
@@ -136,7 +136,7 @@ func lessThanLay(r *run) {
 		return lessThan(a, l.Before(l.Found.Cloth()))
 	}, func(p *model.Promise, a *model.Amount, l *model.Laying) finding.Finding {
 		need := l.Before(l.Found.Cloth())
-		return at(a.Span, "less than the lay", fmt.Sprintf("%s%s of %s lying %s wide is told to be enough, and the shortest lay that was found takes %s.", r.inSize(l.Size), a, clothOf(p), l.Width, finely(need, a.Unit)),
+		return at(a.Span, "less than the lay", fmt.Sprintf("%s%s of %s lying %s wide is told to be enough, and the shortest lay that was found takes %s.", r.sizeFirst(l.Size), a, clothOf(p), l.Width, finely(need, a.Unit)),
 			fmt.Sprintf("Tell %s, or have `seamwarden lay` look longer. The booklet of this size draws the lay (%s).", r.toBuy(need.Sub(hair), a.Unit), layWays[l.Found.Way]))
 	})
 }
@@ -195,7 +195,7 @@ func (r *run) wordMore(p *model.Promise, a *model.Amount, l *model.Laying, need 
 	if said {
 		help = fmt.Sprintf("Tell %s, or spare more than %d %%.", r.toBuy(need.Sub(hair), a.Unit), percent)
 	}
-	f := at(a.Span, "more than the lay", fmt.Sprintf("%s%s of %s lying %s wide is told, and the lay takes %s.", r.inSize(l.Size), a, clothOf(p), l.Width, finely(need, a.Unit)), help)
+	f := at(a.Span, "more than the lay", fmt.Sprintf("%s%s of %s lying %s wide is told, and the lay takes %s.", r.sizeFirst(l.Size), a, clothOf(p), l.Width, finely(need, a.Unit)), help)
 	if said {
 		f = also(f, r.Spare.Span, "to spare")
 	}

@@ -150,7 +150,7 @@ func (r *run) unusual(narrow, wide *model.Promise, i int, says measure.Length) f
 	}
 	area := sameArea(narrow.Cells[i].Length, narrow.Width.Length, wide.Width.Length)
 	return at(cell.Span, more+" than usual", fmt.Sprintf("%s%s of %s lying %s wide are asked for; of %s at %s the usual chart makes %s, and the same area would be %s.",
-		r.inSize(i), cell, clothOf(wide), wide.Width, narrow.Cells[i], narrow.Width, r.toBuy(says, cell.Unit), r.toBuy(area, cell.Unit)),
+		r.sizeFirst(i), cell, clothOf(wide), wide.Width, narrow.Cells[i], narrow.Width, r.toBuy(says, cell.Unit), r.toBuy(area, cell.Unit)),
 		"Look at both layouts again; if they are right, leave both as they are.")
 }
 
