@@ -145,7 +145,7 @@ func (b *builder) braceRow(br *Brace, arg string) {
 	br.Row = arg
 	if b.Sizes == nil {
 		b.report(noSizeTable(br.Span, arg))
-	} else if b.Sizes.Find(arg) == nil {
+	} else if len(b.Sizes.FindAll(arg)) == 0 {
 		b.report(unknownSizeRow(br.Span, arg, b.rowKeys()))
 	} else {
 		return

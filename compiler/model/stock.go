@@ -112,7 +112,7 @@ func (b *builder) sizeRow(r *dsl.Ref) string {
 		b.report(noSizeTable(at, r.Parts[1]))
 		return ""
 	}
-	if b.Sizes.Find(r.Parts[1]) == nil {
+	if len(b.Sizes.FindAll(r.Parts[1])) == 0 {
 		b.report(unknownSizeRow(at, r.Parts[1], b.rowKeys()))
 		return ""
 	}

@@ -29,7 +29,7 @@ type Draft struct {
 	*Chart
 }
 
-var draftKeys = []string{"name", "when", "sizes", "body", "finished", "cloth"}
+var draftKeys = []string{"name", "when", "sizes", "body", "finished", "pattern", "cloth"}
 
 // mostDrafts is far above any real number.
 const mostDrafts = 20
@@ -247,6 +247,30 @@ func (r DraftRow) SizesOf(c *Chart) []string {
 		return c.Sizes
 	}
 	return r.Draft.Sizes
+}
+
+// FindAll gives the row of a key in any part, as [Chart.Find] does; where none stands
+// above the drafts, that of each draft.
+func (c *Chart) FindAll(key string) []DraftRow {
+	return c.inDrafts(func(d *Chart) *Row { return d.Find(key) })
+}
+
+// FindIn gives the row of a key in a part of the chart; where none stands above the
+// drafts, that of each draft.
+func (c *Chart) FindIn(part Part, key string) []DraftRow {
+	return c.inDrafts(func(d *Chart) *Row { return find(*d.parts()[part], key) })
+}
+
+func (c *Chart) inDrafts(look func(*Chart) *Row) (all []DraftRow) {
+	if r := look(c); r != nil {
+		return []DraftRow{{r, nil}}
+	}
+	for i := range c.Drafts {
+		if r := look(c.Drafts[i].Chart); r != nil {
+			all = append(all, DraftRow{r, &c.Drafts[i]})
+		}
+	}
+	return
 }
 
 // ClothRows lists the rows of cloth: those above the drafts, and then each draft's own.

@@ -67,7 +67,7 @@ var findingCases = []struct{ name, src, want string }{
 	{"limits beside their values", head + "body:\n  a: {values: [2, 4, 6, 8], limits: [1, 5, 6, 7, 9]}\n", "4:41 size-limit-out-of-place"},
 	{"drafts a list", head + "drafts: [a]\n", "3:9 table-unreadable"},
 	{"a draft that is a word", head + "drafts:\n  a: b\n", "4:6 table-unreadable"},
-	{"a draft with a pattern", head + "drafts:\n  a: {pattern: {}}\n", "4:7 table-unreadable"},
+	{"a draft with a rounding", head + "drafts:\n  a: {rounding: {}}\n", "4:7 table-unreadable"},
 	{"sizes of a draft with a gap", head + "drafts:\n  a: {sizes: [S, L]}\n", "4:18 table-unreadable"},
 	{"sizes of a draft from nowhere", head + "drafts:\n  a: {sizes: [XS]}\n", "4:15 table-unreadable"},
 	{"a row above and in a draft", head + "body:\n  bust: {values: [80, 84, 88, 92]}\ndrafts:\n  a: {body: {bust: {values: [80, 84, 88, 92]}}}\n", "6:14 table-unreadable"},

@@ -247,7 +247,7 @@ func (w *writer) notionLength(n *model.Notion) []booklet.Inline {
 	case n.Length != nil:
 		return w.amount(n.Length)
 	case n.BySize != "":
-		return w.rowRange(w.Pattern.Sizes.Find(n.BySize))
+		return w.rowRange(w.Pattern.Sizes.FindAll(n.BySize))
 	case len(n.Cuts) > 0:
 		return w.cutLengths(n)
 	}
@@ -268,33 +268,51 @@ func (w *writer) cutLengths(n *model.Notion) (out []booklet.Inline) {
 		if c.Length != nil {
 			out = add(out, w.amount(c.Length)...)
 		} else if c.BySize != "" {
-			out = add(out, w.rowRange(w.Pattern.Sizes.Find(c.BySize))...)
+			out = add(out, w.rowRange(w.Pattern.Sizes.FindAll(c.BySize))...)
 		}
 	}
 	return
 }
 
-// lengths makes the table of notions whose length goes by size.
-func (w *writer) lengths() []booklet.Block {
+// lengths makes the tables of notions whose length goes by size: of what all drafts
+// have, and of each draft's own.
+func (w *writer) lengths() (out []booklet.Block) {
 	if len(w.sizeList()) < 2 {
 		return nil
 	}
-	var rows []*size.Row
-	for _, n := range w.Notions {
-		if n.BySize != "" && w.there(n.Cond) {
-			if r := w.Pattern.Sizes.Find(n.BySize); r != nil {
-				x := *r
-				x.Name = n.Name
-				rows = append(rows, &x)
+	title, c := w.ph.Buy["lengths"], w.Pattern.Sizes
+	out = w.sizeTables(title, size.Draft{Chart: c}, w.bySize(c.Find), plainValues)
+	for _, d := range c.Drafts {
+		own := func(key string) *size.Row {
+			if c.Find(key) != nil {
+				return nil
 			}
+			return d.Find(key)
 		}
-		for _, c := range n.Cuts {
-			if r := w.Pattern.Sizes.Find(c.BySize); r != nil && c.BySize != "" && w.there(n.Cond) {
-				x := *r
-				x.Name = n.Name
-				rows = append(rows, &x)
-			}
+		if w.there(w.DraftCond(d)) {
+			out = append(out, w.sizeTables(put(put(w.ph.Sizes["in-draft"], "what", title), "draft", d.Name), d, w.bySize(own), plainValues)...)
 		}
 	}
-	return w.sizeTables(w.ph.Buy["lengths"], size.Draft{Chart: w.Pattern.Sizes}, rows, plainValues)
+	return out
+}
+
+// bySize gives the rows of notions whose length goes by size, called by the notion.
+func (w *writer) bySize(find func(key string) *size.Row) (rows []*size.Row) {
+	add := func(n *model.Notion, key string) {
+		if key == "" || !w.there(n.Cond) {
+			return
+		}
+		if r := find(key); r != nil {
+			x := *r
+			x.Name = n.Name
+			rows = append(rows, &x)
+		}
+	}
+	for _, n := range w.Notions {
+		add(n, n.BySize)
+		for _, c := range n.Cuts {
+			add(n, c.BySize)
+		}
+	}
+	return rows
 }

@@ -2,6 +2,7 @@ package wording
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"seamwarden/compiler/booklet"
@@ -68,7 +69,7 @@ func (w *writer) lengthOf(t *model.Target) []booklet.Inline {
 	case n != nil && n.Length != nil:
 		return w.amount(n.Length)
 	case n != nil && n.BySize != "":
-		return w.rowRange(w.Pattern.Sizes.Find(n.BySize))
+		return w.rowRange(w.Pattern.Sizes.FindAll(n.BySize))
 	}
 	return nil
 }
@@ -77,32 +78,59 @@ func (w *writer) lengthOf(t *model.Target) []booklet.Inline {
 // smallest and the largest.
 func (w *writer) sizeValue(b *model.Brace) []booklet.Inline {
 	c := w.Pattern.Sizes
-	var row *size.Row
+	var rows []size.DraftRow
 	switch b.Word {
 	case "finished", "ease":
-		row = c.FinishedRow(b.Row)
+		rows = c.FindIn(size.FinishedPart, b.Row)
 	case "body":
-		row = c.BodyRow(b.Row)
+		rows = c.FindIn(size.BodyPart, b.Row)
 	}
-	if row == nil {
-		row = c.Find(b.Row)
+	if len(rows) == 0 {
+		rows = c.FindAll(b.Row)
 	}
-	if b.Word == "ease" {
-		return w.rangeOf(row, c.Ease(row))
+	if b.Word != "ease" {
+		return w.rowRange(rows)
 	}
-	return w.rowRange(row)
+	return w.rangeOf(rows, func(r size.DraftRow) []measure.Length {
+		if r.Draft == nil {
+			return c.Ease(r.Row)
+		}
+		return r.Draft.Ease(r.Row)
+	})
 }
 
-func (w *writer) rowRange(row *size.Row) []booklet.Inline { return w.rangeOf(row, row.Values) }
+func (w *writer) rowRange(rows []size.DraftRow) []booklet.Inline {
+	return w.rangeOf(rows, func(r size.DraftRow) []measure.Length { return r.Values })
+}
 
-// rangeOf words the smallest and the largest of some lengths of a row.
-func (w *writer) rangeOf(row *size.Row, values []measure.Length) []booklet.Inline {
-	var lo, hi *measure.Length
-	for _, i := range w.sizeList() {
-		if i >= len(values) {
+// rangeOf words the smallest and the largest of some lengths of a row. Rows of several
+// drafts that are left to choose from stand one after the other, each with its draft.
+func (w *writer) rangeOf(rows []size.DraftRow, values func(size.DraftRow) []measure.Length) (out []booklet.Inline) {
+	rows = slices.DeleteFunc(slices.Clone(rows), func(r size.DraftRow) bool { return r.Draft != nil && !w.there(w.DraftCond(*r.Draft)) })
+	for _, r := range rows {
+		text := w.rangeIn(r, values(r))
+		if len(text) == 0 {
 			continue
 		}
-		v := values[i]
+		if len(out) > 0 {
+			out = add(out, booklet.Text("; "))
+		}
+		out = add(out, text...)
+		if len(rows) > 1 {
+			out = add(out, booklet.Text(" ("+r.Draft.Name+")"))
+		}
+	}
+	return
+}
+
+func (w *writer) rangeIn(r size.DraftRow, values []measure.Length) []booklet.Inline {
+	var lo, hi *measure.Length
+	for _, i := range w.sizeList() {
+		k := r.Cell(w.Pattern.Sizes, i)
+		if k < 0 || k >= len(values) {
+			continue
+		}
+		v := values[k]
 		if lo == nil || v.Cmp(*lo) < 0 {
 			lo = &v
 		}
@@ -113,10 +141,10 @@ func (w *writer) rangeOf(row *size.Row, values []measure.Length) []booklet.Inlin
 	if lo == nil {
 		return nil
 	}
-	out := []booklet.Inline{w.inRow(row, *lo)}
+	out := []booklet.Inline{w.inRow(r.Row, *lo)}
 	if *lo != *hi {
 		out = add(out, booklet.Text(" to "))
-		out = add(out, w.inRow(row, *hi))
+		out = add(out, w.inRow(r.Row, *hi))
 	}
 	return out
 }
