@@ -99,6 +99,7 @@ func (d *drawer) piece(x *part, size int, nap bool) (p lay.Piece, why string) {
 			return p, fmt.Sprintf("the fold edge of the %s is not drawn as a straight line", Lower(x.name))
 		}
 	}
+	p.Outline = coarser(p.Outline, onLine(p.Fold))
 	return p, ""
 }
 
@@ -167,6 +168,11 @@ func foldOf(e *outline.Edge, ring []lay.Point) *[2]lay.Point {
 		return nil
 	}
 	return &ends
+}
+
+// onLine tells which points lie on a fold edge.
+func onLine(fold *[2]lay.Point) func(lay.Point) bool {
+	return func(p lay.Point) bool { return fold != nil && distance(p, fold[0], fold[1]) <= 1 }
 }
 
 // grain is the direction of the grain line to its upper end: that which is higher in
