@@ -106,8 +106,8 @@ func grainOffFold(r *run) {
 			}
 			from, to := e.Curves[0].P[0], e.Curves[len(e.Curves)-1].P[3]
 			turn := between(o.Grain.From, o.Grain.To, from, to)
-			if c.Lay.Crossgrain {
-				turn = 90 - turn
+			if c.Lay.Crossgrain { // on a lengthwise fold, or on a crosswise one
+				turn = min(math.Abs(turn), 90-math.Abs(turn))
 			}
 			if off == 0 && math.Abs(turn) > grainOff {
 				off = turn
