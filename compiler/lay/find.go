@@ -21,6 +21,8 @@ type Effort struct {
 	// Stop is asked now and then whether to end early; then the same work need not
 	// give the same lay.
 	Stop func() bool
+
+	known *pack.Pairs // of the ways that are tried one after the other
 }
 
 var errNapFolded = errors.New("cloth with a nap is not folded crosswise: the nap of the two layers would run opposite ways")
@@ -73,6 +75,7 @@ func (j Job) Ways() []Way {
 func (j Job) best(e Effort) (Lay, error) {
 	var best Lay
 	var failed error
+	e.known = &pack.Pairs{}
 	for _, w := range j.Ways() {
 		try := e
 		try.Work = e.Work / 4
@@ -99,7 +102,7 @@ func (j Job) find(w Way, e Effort) (Lay, error) {
 	if err != nil {
 		return Lay{}, err
 	}
-	b := pack.Budget{Work: e.Work, Seed: e.Seed, Stop: e.Stop}
+	b := pack.Budget{Work: e.Work, Seed: e.Seed, Stop: e.Stop, Known: e.known}
 	if e.Start != nil && e.Start.Way == w {
 		b.Start = startFrom(*e.Start, poses)
 	}

@@ -22,12 +22,13 @@ type Words struct {
 	Selvedges   string // two on each other
 	FaceDown    string // what a shaded outline means
 	OneLayer    string // stands in a piece of which one layer only is wanted
+	Measures    bool   // how long and how wide the cloth lies is written under the drawing
 	Style       measure.Style
 }
 
 // English are the words of an English booklet, without a title.
 func English() Words {
-	return Words{Fold: "Fold", Selvedge: "Selvedge", Selvedges: "Selvedges", FaceDown: "Shaded: printed side down.", OneLayer: "cut one layer only", Style: measure.English}
+	return Words{Fold: "Fold", Selvedge: "Selvedge", Selvedges: "Selvedges", FaceDown: "Shaded: printed side down.", OneLayer: "cut one layer only", Measures: true, Style: measure.English}
 }
 
 // A drawing is printed on a page of about 170 mm by 240 mm; its units are fifths of a
@@ -70,7 +71,9 @@ func Draw(j lay.Job, l lay.Lay, w Words) (*figure.Drawing, error) {
 		shaded = shaded || l.Places[i].Mirrored && !symmetric(j, l.Places[i])
 	}
 	c.edges()
-	c.measures()
+	if w.Measures {
+		c.measures()
+	}
 	if shaded {
 		c.label(figure.Point{X: margin, Y: c.d.Height - 6}, w.FaceDown, small, "start", 0, false)
 	}

@@ -21,7 +21,7 @@ func BenchmarkCost(b *testing.B) {
 	if err != nil {
 		b.Fatal(err)
 	}
-	t.prepare()
+	t.prepare(nil)
 	f := &finder{state: newState(t, items, p.Width, 1)}
 	f.build()
 	for b.Loop() {
@@ -38,6 +38,6 @@ func BenchmarkPairs(b *testing.B) {
 		if err != nil {
 			b.Fatal(err)
 		}
-		t.prepare()
+		t.prepare(nil)
 	}
 }

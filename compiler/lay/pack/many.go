@@ -14,7 +14,7 @@ func SearchMany(p Problem, b Budget, n int) (Layout, error) {
 	if err := b.check(p); err != nil {
 		return Layout{}, err
 	}
-	t.prepare()
+	t.prepare(b.Known)
 	var one sync.Mutex
 	var all sync.WaitGroup
 	found := make([]Layout, max(1, n))

@@ -7,8 +7,9 @@ import (
 // Budget says how much is to be done. Work counts the places that are looked at,
 // a few million a second; the same work and seed give the same layout everywhere.
 type Budget struct {
-	Work int64
-	Seed uint64
+	Known *Pairs // what problems with the same outlines worked out; nil keeps nothing
+	Work  int64
+	Seed  uint64
 	// Stop is asked now and then whether to end early, if it is not nil. A search
 	// that was ended by it is not repeatable.
 	Stop func() bool
@@ -47,7 +48,7 @@ func Search(p Problem, b Budget) (Layout, error) {
 	if err := b.check(p); err != nil {
 		return Layout{}, err
 	}
-	t.prepare()
+	t.prepare(b.Known)
 	return search(t, items, p.Width, b), nil
 }
 

@@ -1,5 +1,7 @@
 package pack
 
+import "fmt"
+
 // table holds what is known of the kinds of outline: their convex parts, sizes,
 // and, as they are asked for, the places of each from each other.
 type table struct {
@@ -90,11 +92,12 @@ func newKind(pose Pose) (kind, error) {
 	return kind{parts: parts, w: b.Max.X - b.Min.X, h: b.Max.Y - b.Min.Y, offset: b.Min, atEdge: pose.AtEdge, area2: Area2(ring)}, err
 }
 
-// prepare makes the pairs of all kinds that items may take together.
-func (t *table) prepare() {
+// prepare makes the pairs of all kinds that items may take together, as far as they are
+// not known.
+func (t *table) prepare(known *Pairs) {
 	for i := range t.kinds {
 		for j := i; j < len(t.kinds); j++ {
-			p := newPair(t.kinds[i].parts, t.kinds[j].parts, cells)
+			p := known.pair(t.kinds[i].parts, t.kinds[j].parts)
 			t.views[i][j] = view{pair: p}
 			if i != j {
 				t.views[j][i] = view{pair: p, turned: true}
@@ -108,6 +111,27 @@ func (t *table) prepare() {
 		}
 		t.reaches = append(t.reaches, r)
 	}
+}
+
+// Pairs keeps what was worked out of two outlines, for the next problem that has them
+// both. It is for one goroutine at a time.
+type Pairs struct{ known map[string]*pair }
+
+// pair is that of two shapes, by their convex parts.
+func (k *Pairs) pair(first, second [][]Point) *pair {
+	if k == nil {
+		return newPair(first, second, cells)
+	}
+	key := fmt.Sprint(first, second)
+	p := k.known[key]
+	if p == nil {
+		p = newPair(first, second, cells)
+		if k.known == nil {
+			k.known = map[string]*pair{}
+		}
+		k.known[key] = p
+	}
+	return p
 }
 
 // smallest is twice the area of the smallest pose of an item.
