@@ -28,10 +28,11 @@ func (f *finder) build() {
 
 // place puts one item as far left as it goes.
 func (f *finder) place(i int) {
+	f.look(i)
 	best, found := spot{}, false
 	for range 400 {
 		at := f.fit(i, f.contact(i))
-		if f.cost(i, at, 0) > 0 {
+		if f.cost(at, 0) > 0 {
 			continue
 		}
 		if !found || f.right(i, at) < f.right(i, best) {

@@ -14,7 +14,7 @@ func (f *finder) begin(l Layout) {
 		f.put(i, f.fit(i, spot{f.pose[i], min(max(0, from.X), f.length), min(max(0, from.Y), f.width)}))
 	}
 	f.measureAll()
-	if f.separate(patience{200, 3}, func() bool { return f.spent(50) }) {
+	if f.separate(patience{200, 3}, f.best.length+1, func() bool { return f.spent(50) }) {
 		f.slide()
 		if f.length <= f.best.length {
 			f.best = f.save()
@@ -61,8 +61,9 @@ func (f *finder) explore() {
 			f.disturb()
 		}
 		f.shorten(max(f.lowest, f.best.length-max(1, f.best.length*cut/10_000)))
-		ok := f.separate(patience{200, 3}, func() bool { return f.spent(part) })
+		ok := f.separate(patience{200, 3}, f.best.length, func() bool { return f.spent(part) })
 		if ok {
+			f.press(f.length)
 			f.slide()
 			if f.length < f.best.length {
 				f.best, failed = f.save(), failed[:0]
@@ -102,14 +103,16 @@ func (f *finder) disturb() {
 		order[i] = i
 	}
 	sort.SliceStable(order, func(a, b int) bool { return f.items[order[a]].area2 > f.items[order[b]].area2 })
-	large := order[:max(2, len(order)/3)]
-	i := large[f.below(int64(len(large)))]
-	j := large[f.below(int64(len(large)))]
+	if f.below(3) > 0 { // mostly large ones
+		order = order[:max(2, len(order)/3)]
+	}
+	n := int64(len(order))
+	i, j := order[f.below(n)], order[f.below(n)]
 	for range 8 {
 		if f.items[i].poses[0] != f.items[j].poses[0] {
 			break
 		}
-		j = order[f.below(int64(len(order)))]
+		j = order[f.below(n)]
 	}
 	a, b := f.spot(i), f.spot(j)
 	f.put(i, f.fit(i, spot{a.pose, b.x, b.y}))
@@ -126,7 +129,8 @@ func (f *finder) compress() {
 		cut := max(1, f.best.length*left/1000/1000) // from a thousandth down to nothing
 		f.restore(f.best)
 		f.squeeze(cut)
-		if f.separate(patience{100, 1}, func() bool { return f.spent(100) }) {
+		if f.separate(patience{100, 1}, f.best.length, func() bool { return f.spent(100) }) {
+			f.press(f.length)
 			f.slide()
 			if f.length < f.best.length {
 				f.best = f.save()

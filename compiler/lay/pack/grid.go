@@ -131,7 +131,7 @@ func (g *grid) settle() {
 	g.away = distances(g.inside, int(g.columns+1), int(g.rows+1))
 	p := g.p
 	p.cells = make([]cell, g.columns*g.rows)
-	exact := int32(0)
+	exact := int16(0) // there are fewer than 1<<14 cells
 	for row := range g.rows {
 		for c := range g.columns {
 			at, k := row*g.columns+c, row*(g.columns+1)+c
@@ -160,8 +160,9 @@ func (g *grid) depthAt(corner int64) float64 {
 // plane is the cell that fits four depths at its corners best.
 func (g *grid) plane(a, b, c, d float64) cell {
 	unit := float64(int64(1) << g.p.shift)
-	slope := func(rise float64) int16 { return int16(max(-2000, min(2000, math.Round(float64(rise*512)/unit)))) }
-	return cell{int32(max(1, (a+b+c+d)/4)), slope(b + d - a - c), slope(c + d - a - b)}
+	slope := func(rise float64) int8 { return int8(max(-127, min(127, math.Round(float64(rise*32)/unit)))) }
+	middle := (a + b + c + d) / 4
+	return cell{int16(max(1, int64(middle)>>g.p.step)), slope(b + d - a - c), slope(c + d - a - b)}
 }
 
 // decide gives the cells that are neither in nor out the half-planes that cut

@@ -53,8 +53,9 @@ func (b *best) add(c candidate) {
 // move puts an item where it overlaps least, by weight; it stays if nothing is
 // better.
 func (s *state) move(i int) {
+	s.look(i)
 	here := candidate{s.spot(i), 0}
-	here.cost = s.cost(i, here.at, endless)
+	here.cost = s.cost(here.at, endless)
 	if here.cost == 0 {
 		return
 	}
@@ -65,7 +66,7 @@ func (s *state) move(i int) {
 			return
 		}
 		at = s.fit(i, at)
-		if c := s.cost(i, at, b.most()); c < b.most() {
+		if c := s.cost(at, b.most()); c < b.most() {
 			b.add(candidate{at, c})
 		}
 	}
@@ -178,8 +179,8 @@ func (s *state) descend(i int, c candidate) candidate {
 		dx, dy := step*d.X>>10, step*d.Y>>10
 		a := s.fit(i, spot{c.at.pose, c.at.x + dx, c.at.y + dy})
 		b := s.fit(i, spot{c.at.pose, c.at.x - dx, c.at.y - dy})
-		ca := s.cost(i, a, c.cost)
-		cb := s.cost(i, b, min(c.cost, ca))
+		ca := s.cost(a, c.cost)
+		cb := s.cost(b, min(c.cost, ca))
 		switch {
 		case cb < c.cost && cb < ca:
 			c = candidate{b, cb}

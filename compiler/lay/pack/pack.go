@@ -11,8 +11,8 @@
 //
 // Method: the length is fixed and shapes may overlap; moving one shape at a time
 // to a better place, with a weight for each pair that grows as long as the pair
-// overlaps (guided local search), removes the overlap; then the strip is made
-// shorter. After J. Egeblad, B. Nielsen, A. Odgaard, "Fast neighborhood search for
+// overlaps (guided local search), removes the overlap; where little is left, a linear
+// program moves all shapes at once (press.go). Then the strip is made shorter. After J. Egeblad, B. Nielsen, A. Odgaard, "Fast neighborhood search for
 // two- and three-dimensional nesting problems", European Journal of Operational
 // Research 183 (2007), and later work on overlap minimisation.
 package pack

@@ -14,6 +14,7 @@ type pair struct {
 	min        Point // of the grid
 	w, h       int64 // of the grid, in units
 	shift      uint  // a cell is 1<<shift units wide
+	step       uint  // depths of cells are in steps of 1<<step units
 	columns    int64
 	cells      []cell
 	lists      []int32 // for each cell that decides exactly: where its groups begin
@@ -25,11 +26,12 @@ type pair struct {
 }
 
 // cell is a square of the grid: its depth is a plane. base is the depth in the
-// middle, 0 if the cell lies outside, ^index into lists if it decides exactly; the
-// slopes are in 1024ths.
+// middle, in steps of 1<<step units, 0 if the cell lies outside, ^index into lists if
+// it decides exactly; the slopes are in 64ths. It is small, since what a search waits
+// for most is cells that are not at hand.
 type cell struct {
-	base   int32
-	sx, sy int16
+	base   int16
+	sx, sy int8
 }
 
 // half is the half-plane to the left of an edge: nx·x + ny·y > c strictly inside.
@@ -41,8 +43,11 @@ type half struct {
 // depth is how far the two must be moved to be clear of one another, about; 0 if
 // and only if they do not overlap. d is the place of the second, from the first.
 func (p *pair) depth(dx, dy int64) int64 {
-	dx -= p.min.X
-	dy -= p.min.Y
+	return p.depthIn(dx-p.min.X, dy-p.min.Y)
+}
+
+// depthIn is depth at a place counted from the corner of the grid.
+func (p *pair) depthIn(dx, dy int64) int64 {
 	if uint64(dx) >= uint64(p.w) || uint64(dy) >= uint64(p.h) {
 		return 0
 	}
@@ -51,10 +56,10 @@ func (p *pair) depth(dx, dy int64) int64 {
 		return 0
 	}
 	if c.base < 0 {
-		return p.exact(^c.base, dx, dy)
+		return p.exact(int32(^c.base), dx, dy)
 	}
 	half, mask := int64(1)<<p.shift>>1, int64(1)<<p.shift-1
-	return max(1, int64(c.base)+(int64(c.sx)*(dx&mask-half)+int64(c.sy)*(dy&mask-half))>>10)
+	return max(1, int64(c.base)<<p.step+(int64(c.sx)*(dx&mask-half)+int64(c.sy)*(dy&mask-half))>>6)
 }
 
 // exact asks the half-planes of one cell.
@@ -129,6 +134,9 @@ func newPair(first, second [][]Point, cells int) *pair {
 	p.min, p.w, p.h = all.Min, all.Max.X-all.Min.X+1, all.Max.Y-all.Min.Y+1
 	for max(p.w, p.h)>>p.shift >= int64(cells) {
 		p.shift++
+	}
+	for max(p.w, p.h)>>p.step >= 1<<15 {
+		p.step++
 	}
 	g := newGrid(p)
 	g.survey()

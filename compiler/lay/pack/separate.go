@@ -48,8 +48,9 @@ type patience struct {
 }
 
 // separate moves overlapping items until none is left, and reports whether it came
-// so far; if not, the least overlapping layout is left standing.
-func (s *state) separate(p patience, over func() bool) bool {
+// so far with the strip shorter than below; if not, the least overlapping layout is
+// left standing.
+func (s *state) separate(p patience, below int64, over func() bool) bool {
 	s.evenWeights()
 	least := s.save()
 	for strike := 0; strike < p.strikes && least.loss > 0; strike++ {
@@ -58,7 +59,7 @@ func (s *state) separate(p patience, over func() bool) bool {
 			s.restore(least)
 		}
 		var ended bool
-		if least, ended = s.strike(p.rounds, least, over); ended {
+		if least, ended = s.strike(p.rounds, below, least, over); ended {
 			break
 		}
 		if least.loss*50 < start*49 { // it got better by a fiftieth
@@ -69,10 +70,14 @@ func (s *state) separate(p patience, over func() bool) bool {
 	return least.loss == 0
 }
 
+// A layout is pressed if its overlaps add up to less than one part of so many of the
+// width, and pressing has not taken more than one part of so many of the work.
+const pressable, pressShare = 10, 8
+
 // strike goes on in rounds until no overlap is left, or for a number of rounds
 // nothing got better by a fiftieth. It gives the best layout it met, and whether the
 // separation is over.
-func (s *state) strike(rounds int, least snapshot, over func() bool) (snapshot, bool) {
+func (s *state) strike(rounds int, below int64, least snapshot, over func() bool) (snapshot, bool) {
 	for idle := 0; idle < rounds; idle++ {
 		s.round()
 		loss := s.loss()
@@ -84,6 +89,9 @@ func (s *state) strike(rounds int, least snapshot, over func() bool) (snapshot, 
 		}
 		if loss == 0 || over() {
 			return least, true
+		}
+		if loss < s.width/pressable && s.pressing*pressShare < s.work && s.press(below) {
+			return s.save(), true
 		}
 		s.reweigh()
 	}

@@ -11,17 +11,19 @@ type spot struct {
 // state is a layout in the making: shapes may overlap.
 type state struct {
 	*table
-	items  []item
-	width  int64
-	length int64
-	pose   []int // of each item
-	bodies []body
-	depth  []int64 // of each pair of items, how deep they overlap
-	weight []int64 // of each pair, in 256ths
-	rand   *rand.Rand
-	base   int64 // what each overlap costs, however small
-	order  []int // of the items of a round
-	work   int64 // places that have been looked at
+	items    []item
+	width    int64
+	length   int64
+	pose     []int // of each item
+	bodies   []body
+	depth    []int64 // of each pair of items, how deep they overlap
+	weight   []int64 // of each pair, in 256ths
+	rand     *rand.Rand
+	base     int64 // what each overlap costs, however small
+	order    []int // of the items of a round
+	hood     hood
+	pressing int64 // the part of work that went into pressing
+	work     int64 // places that have been looked at
 }
 
 func newState(t *table, items []item, width int64, seed uint64) *state {
@@ -69,34 +71,6 @@ func (s *state) spot(i int) spot {
 func (s *state) between(i, j int) (dx, dy int64) {
 	a, b := s.bodies[i], s.bodies[j]
 	return int64(b.x) - int64(a.x), int64(b.y) - int64(a.y)
-}
-
-// cost is the weighted depth of an item at a place; as soon as it is over most,
-// some number over most.
-func (s *state) cost(i int, at spot, most int64) (sum int64) {
-	s.work++
-	kind := s.items[i].poses[at.pose]
-	reaches := s.reaches[kind]
-	ax, ay := int32(at.x), int32(at.y)
-	for j := range s.bodies {
-		b := &s.bodies[j]
-		r := &reaches[b.kind]
-		if uint32(b.x-ax-r.minX) >= r.w || uint32(b.y-ay-r.minY) >= r.h || j == i {
-			continue
-		}
-		v := &s.views[kind][b.kind]
-		dx, dy := int64(b.x)-at.x, int64(b.y)-at.y
-		if v.turned {
-			dx, dy = -dx, -dy
-		}
-		if d := v.depth(dx, dy); d > 0 {
-			sum += (d + s.base) * s.weight[i*len(s.bodies)+j]
-			if sum > most {
-				return sum
-			}
-		}
-	}
-	return sum
 }
 
 // measure renews the depths of an item with all others.
