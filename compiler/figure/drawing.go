@@ -10,7 +10,7 @@
 //
 // A file goes through in one pass of XML tokens and a stack of open elements
 // (read.go, element.go, root.go; plain.go cuts most files into tokens); attributes have small grammars of their own
-// (scan.go, path.go, matrix.go, style.go, property.go); words.go holds the
+// (scan.go, path.go, matrix.go, style.go, setter.go, property.go); words.go holds the
 // wording of every finding.
 package figure
 

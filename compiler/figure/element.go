@@ -14,28 +14,29 @@ const (
 	xlinkSpace = "http://www.w3.org/1999/xlink"
 )
 
-// start handles a start tag and pushes its frame.
+// start pushes the frame of a start tag and handles the tag.
 func (r *reader) start(t *tag) {
-	f := frame{name: t.name, from: t.from, to: t.to, mode: ignored}
+	around := len(r.stack)
+	r.stack = append(r.stack, frame{name: t.name, from: t.from, to: t.to, mode: ignored})
+	f := r.top()
 	switch {
-	case len(r.stack) >= mostNesting:
+	case around >= mostNesting:
 		r.stop(t.span(), fmt.Sprintf("The figure is nested deeper than %d elements", mostNesting), "too deep", "", "Take groups apart in the drawing program.")
 	case r.repeatedAttribute(t):
-	case len(r.stack) == 0:
-		r.root(t, &f)
+	case around == 0:
+		r.root(t, f)
 	case r.visit != nil:
 		r.visited(t)
 	default:
-		r.inside(t, &f)
+		r.inside(t, f, &r.stack[around-1])
 	}
-	r.stack = append(r.stack, f)
 }
 
 // repeatedAttribute stops at an attribute given twice, which XML forbids and
 // the decoder lets pass.
 func (r *reader) repeatedAttribute(t *tag) bool {
-	const few = 16 // for which looking is faster than a table
-	seen := map[[2]string]bool{}
+	const few = 16              // for which looking is faster than a table
+	var seen map[[2]string]bool // those after the first few
 	for n, a := range t.attrs {
 		twice := n >= few && seen[[2]string{a.space, a.name}]
 		for _, b := range t.attrs[:min(n, few)] {
@@ -46,6 +47,9 @@ func (r *reader) repeatedAttribute(t *tag) bool {
 			return true
 		}
 		if n >= few {
+			if seen == nil {
+				seen = map[[2]string]bool{}
+			}
 			seen[[2]string{a.space, a.name}] = true
 		}
 	}
@@ -56,8 +60,7 @@ func (r *reader) repeatedAttribute(t *tag) bool {
 func (t *tag) own() bool { return t.space == svgSpace || t.space == "" }
 
 // inside handles an element below the root.
-func (r *reader) inside(t *tag, f *frame) {
-	parent := r.top()
+func (r *reader) inside(t *tag, f, parent *frame) {
 	f.mode, f.style, f.m = parent.mode, parent.style, parent.m
 	if parent.mode == ignored || parent.mode == titles || parent.mode == rules {
 		f.mode = ignored
@@ -92,7 +95,7 @@ func (r *reader) dangerous(t *tag) bool {
 	leave := false
 	for _, a := range t.attrs {
 		switch {
-		case a.space == "" && len(a.name) > 2 && strings.HasPrefix(strings.ToLower(a.name), "on"):
+		case a.space == "" && len(a.name) > 2 && strings.EqualFold(a.name[:2], "on"):
 			r.active(a.span(), "A script in an attribute ("+clip(a.name)+")", "the shape was kept without it")
 		case leadsOut(t, a):
 			r.active(a.span(), "An address outside the file", "what it leads to was left out")
@@ -118,6 +121,9 @@ func leadsOut(t *tag, a attr) bool {
 
 // urlLeadsOut says whether a url(…) in a style leaves the file.
 func urlLeadsOut(v string) bool {
+	if strings.IndexByte(v, '(') < 0 && strings.IndexByte(v, '@') < 0 {
+		return false
+	}
 	v = strings.ToLower(v)
 	for {
 		_, after, ok := strings.Cut(v, "url(")
@@ -148,7 +154,7 @@ func (r *reader) element(t *tag, f *frame) {
 		r.placed(t, f)
 	case t.name == "text":
 		r.textElement(t, f)
-	case shapes[t.name] != nil:
+	case shapeReader(t.name) != nil:
 		r.shape(t, f)
 		f.mode = unseen
 	default:
@@ -197,7 +203,7 @@ func (r *reader) titleElement(t *tag, f *frame) {
 	if t.name == "desc" {
 		to = &r.out.Desc
 	}
-	if len(r.stack) == 1 && *to == "" {
+	if len(r.stack) == 2 && *to == "" {
 		f.mode, f.title = titles, &title{to: to}
 	}
 }
@@ -217,7 +223,7 @@ func (r *reader) shape(t *tag, f *frame) {
 	if !r.placed(t, f) {
 		return
 	}
-	commands, ok := shapes[t.name](r, t, f)
+	commands, ok := shapeReader(t.name)(r, t, f)
 	if !ok || r.stopped || f.style.hidden {
 		return
 	}

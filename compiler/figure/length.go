@@ -5,9 +5,25 @@ import (
 	"strings"
 )
 
-// unitPixels is how many pixels (user units) a unit is: CSS 2.1, 4.3.2, in which
-// an inch is 96 pixels.
-var unitPixels = map[string]float64{"": 1, "px": 1, "pt": 96. / 72, "pc": 16, "in": 96, "cm": 96 / 2.54, "mm": 96 / 25.4}
+// unitPixels is how many pixels (user units) a unit is, and whether it is one: CSS 2.1,
+// 4.3.2, in which an inch is 96 pixels.
+func unitPixels(unit string) (float64, bool) {
+	switch strings.ToLower(unit) {
+	case "", "px":
+		return 1, true
+	case "pt":
+		return 96. / 72, true
+	case "pc":
+		return 16, true
+	case "in":
+		return 96, true
+	case "cm":
+		return 96 / 2.54, true
+	case "mm":
+		return 96 / 25.4, true
+	}
+	return 0, false
+}
 
 const millimetresPerPixel = 25.4 / 96
 
@@ -46,7 +62,7 @@ func parseLength(v string, a axis, m measures) (float64, *fault) {
 		return 0, &fault{s.i, "here a number was expected"}
 	}
 	unit := strings.TrimRight(s.s[s.i:], " \t\r\n\f")
-	px, known := unitPixels[strings.ToLower(unit)]
+	px, known := unitPixels(unit)
 	switch {
 	case known:
 		n *= px

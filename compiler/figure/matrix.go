@@ -109,24 +109,24 @@ func (s *scanner) transformFunction() (matrix, *fault) {
 // transformOf gives the matrix of one function, or false if the name or the
 // count of its numbers is not in the standard.
 func transformOf(name string, v []float64) (matrix, bool) {
-	switch [2]any{name, len(v)} {
-	case [2]any{"matrix", 6}:
+	switch n := len(v); {
+	case name == "matrix" && n == 6:
 		return matrix{v[0], v[1], v[2], v[3], v[4], v[5]}, true
-	case [2]any{"translate", 1}:
+	case name == "translate" && n == 1:
 		return translation(v[0], 0), true
-	case [2]any{"translate", 2}:
+	case name == "translate" && n == 2:
 		return translation(v[0], v[1]), true
-	case [2]any{"scale", 1}:
+	case name == "scale" && n == 1:
 		return scaling(v[0], v[0]), true
-	case [2]any{"scale", 2}:
+	case name == "scale" && n == 2:
 		return scaling(v[0], v[1]), true
-	case [2]any{"rotate", 1}:
+	case name == "rotate" && n == 1:
 		return rotation(v[0]), true
-	case [2]any{"rotate", 3}:
+	case name == "rotate" && n == 3:
 		return translation(v[1], v[2]).then(rotation(v[0])).then(translation(-v[1], -v[2])), true
-	case [2]any{"skewX", 1}:
+	case name == "skewX" && n == 1:
 		return matrix{1, 0, math.Tan(v[0] * math.Pi / 180), 1, 0, 0}, true
-	case [2]any{"skewY", 1}:
+	case name == "skewY" && n == 1:
 		return matrix{1, math.Tan(v[0] * math.Pi / 180), 0, 1, 0, 0}, true
 	}
 	return identity, false

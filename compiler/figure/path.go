@@ -16,8 +16,24 @@ type pathReader struct {
 	previous byte    // the last command in capitals, 0 before the first
 }
 
-// arguments says how many numbers each command takes.
-var arguments = map[byte]int{'M': 2, 'L': 2, 'H': 1, 'V': 1, 'C': 6, 'S': 4, 'Q': 4, 'T': 2, 'A': 7, 'Z': 0}
+// arguments says how many numbers a command takes; -1 if there is no such command.
+func arguments(op byte) int {
+	switch op {
+	case 'Z':
+		return 0
+	case 'H', 'V':
+		return 1
+	case 'M', 'L', 'T':
+		return 2
+	case 'S', 'Q':
+		return 4
+	case 'C':
+		return 6
+	case 'A':
+		return 7
+	}
+	return -1
+}
 
 // tooMany is the fault of a path that would pass the limit of commands.
 var tooMany = &fault{0, "there are too many commands"}
@@ -25,7 +41,8 @@ var tooMany = &fault{0, "there are too many commands"}
 // parsePath reads the d attribute. An empty one, or "none", is a path that
 // draws nothing.
 func parsePath(d string, most int, step float64) ([]Command, *fault) {
-	p := pathReader{scanner: scanner{s: d}, most: most, step: step}
+	const usual = 1000 // more are not made room for before they are read
+	p := pathReader{scanner: scanner{s: d}, most: most, step: step, out: make([]Command, 0, min(letters(d), most, usual))}
 	p.space()
 	if p.rest() == "none" {
 		return nil, nil
@@ -39,14 +56,24 @@ func parsePath(d string, most int, step float64) ([]Command, *fault) {
 	return p.out, nil
 }
 
+// letters counts the letters of path data, of which each is a command, at the least.
+func letters(d string) (n int) {
+	for i := range len(d) {
+		if isLetter(d[i]) {
+			n++
+		}
+	}
+	return n
+}
+
 // command reads a letter and all sets of numbers after it.
 func (p *pathReader) command() *fault {
 	letter := p.peek()
 	op := upper(letter)
 	relative := letter != op
-	count, known := arguments[op]
+	count := arguments(op)
 	switch {
-	case !known || !isLetter(letter):
+	case count < 0:
 		return &fault{p.i, "“" + p.nextRune() + "” does not belong here: a command letter of path data was expected"}
 	case p.previous == 0 && op != 'M':
 		return &fault{p.i, "path data begins with M, which says where the line starts"}
@@ -81,11 +108,7 @@ func (p *pathReader) set(op byte, count int, relative bool) *fault {
 		if k > 0 {
 			p.comma()
 		}
-		read := p.number
-		if op == 'A' && (k == 3 || k == 4) {
-			read = p.flag
-		}
-		n, ok := read()
+		n, ok := p.argument(op, k)
 		if !ok {
 			return &fault{p.i, missing(op, k, count)}
 		}
@@ -95,6 +118,14 @@ func (p *pathReader) set(op byte, count int, relative bool) *fault {
 		p.shift(op, v[:count])
 	}
 	return p.finish(op, p.draw(op, v))
+}
+
+// argument reads the number k of a command. The fourth and fifth of an arc are flags.
+func (p *pathReader) argument(op byte, k int) (float64, bool) {
+	if op == 'A' && (k == 3 || k == 4) {
+		return p.flag()
+	}
+	return p.number()
 }
 
 // missing words what a command lacks when its number k could not be read.

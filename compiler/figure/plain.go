@@ -17,7 +17,8 @@ type plain struct {
 	at    int
 	space string   // the namespace of the elements
 	open  []string // the elements around this place
-	attrs []attr   // of all tags, one behind the other
+	tag   tag      // the start tag that is read; good until the next one
+	attrs []attr   // room for its attributes
 }
 
 // readPlain is false, and leaves the reader in no good state, if the file is not
@@ -27,7 +28,6 @@ func (r *reader) readPlain(src []byte) bool {
 		return false
 	}
 	p := &plain{r: r, src: string(src)}
-	p.attrs = make([]attr, 0, strings.Count(p.src, "="))
 	p.declaration()
 	for !r.stopped {
 		from := p.at
@@ -96,7 +96,7 @@ func (p *plain) markup() bool {
 	case p.take("</"):
 		return p.close()
 	}
-	return p.tag()
+	return p.start()
 }
 
 // close reads an end tag behind its first two signs.
@@ -116,16 +116,16 @@ func (p *plain) end() {
 	p.r.end()
 }
 
-// tag reads a start tag.
-func (p *plain) tag() bool {
-	t := tag{text: p.r.text, from: p.at}
+// start reads a start tag. Its place outlives it, its attributes do not.
+func (p *plain) start() bool {
+	p.tag, p.attrs = tag{text: p.r.text, from: p.at}, p.attrs[:0]
+	t := &p.tag
 	p.at++
 	t.name = p.name()
 	t.to = p.at
 	if t.name == "" || p.r.finished {
 		return false
 	}
-	first := len(p.attrs)
 	for p.blanks() {
 		if c := p.peek(); c == '>' || c == '/' {
 			break
@@ -134,13 +134,13 @@ func (p *plain) tag() bool {
 			return false
 		}
 	}
-	t.attrs = p.attrs[first:len(p.attrs):len(p.attrs)]
+	t.attrs = p.attrs
 	empty := p.take("/")
-	if !p.take(">") || !p.namespace(&t) {
+	if !p.take(">") || !p.namespace(t) {
 		return false
 	}
 	p.open = append(p.open, t.name)
-	p.r.start(&t)
+	p.r.start(t)
 	if empty && !p.r.stopped {
 		p.end()
 	}
@@ -173,11 +173,15 @@ func (p *plain) attribute() bool {
 	}
 	p.at++
 	a.from = p.at
-	p.at += cut(p.src[p.at:], string(rune(quote)))
-	a.to = p.at
+	length := strings.IndexByte(p.src[p.at:], quote)
+	if length < 0 {
+		return false
+	}
+	a.to = a.from + length
 	a.value = p.src[a.from:a.to]
+	p.at = a.to + 1
 	p.attrs = append(p.attrs, a)
-	return p.at < len(p.src) && p.take(string(rune(quote))) && strings.IndexByte(a.value, '<') < 0
+	return strings.IndexByte(a.value, '<') < 0
 }
 
 // name reads a name in plain letters, without a prefix; "" if none stands here.

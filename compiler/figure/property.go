@@ -3,50 +3,8 @@ package figure
 import (
 	"slices"
 	"strings"
+	"sync"
 )
-
-// setters read the properties that a Drawing can hold. The word is the value in
-// lower case without white space around it.
-var setters map[string]func(r *reader, st *style, a attr, word string)
-
-func init() { // a literal would refer to itself by way of the reader
-	setters = map[string]func(*reader, *style, attr, string){
-		"fill":   func(r *reader, st *style, a attr, w string) { r.paint(&st.fill, a, w) },
-		"stroke": func(r *reader, st *style, a attr, w string) { r.paint(&st.stroke, a, w) },
-		"fill-rule": func(r *reader, st *style, a attr, w string) {
-			st.evenOdd = r.oneOf(a, w, "nonzero", "evenodd") == "evenodd"
-		},
-		"stroke-width": func(r *reader, st *style, a attr, w string) {
-			r.length(&st.width, st, a, w, both)
-		},
-		"stroke-dasharray": func(r *reader, st *style, a attr, w string) { r.dashList(st, a, w) },
-		"stroke-dashoffset": func(r *reader, st *style, a attr, w string) {
-			r.signedLength(&st.dashStart, st, a, w, both)
-		},
-		"stroke-linecap": func(r *reader, st *style, a attr, w string) {
-			st.cap = r.oneOf(a, w, "butt", "round", "square")
-		},
-		"stroke-linejoin": func(r *reader, st *style, a attr, w string) {
-			st.join = r.oneOf(a, w, "miter", "round", "bevel")
-		},
-		"stroke-miterlimit": func(r *reader, st *style, a attr, w string) { r.length(&st.mitre, st, a, w, none) },
-		"text-anchor": func(r *reader, st *style, a attr, w string) {
-			st.anchor = r.oneOf(a, w, "start", "middle", "end")
-		},
-		"font-size":   func(r *reader, st *style, a attr, w string) { r.fontSize(st, a, w) },
-		"font-weight": func(r *reader, st *style, a attr, w string) { r.fontWeight(st, a, w) },
-		"font-style": func(r *reader, st *style, a attr, w string) {
-			st.italic = r.oneOf(a, w, "normal", "italic", "oblique") != "normal"
-		},
-		"visibility": func(r *reader, st *style, a attr, w string) {
-			st.hidden = r.oneOf(a, w, "visible", "hidden", "collapse") != "visible"
-		},
-		"opacity":        func(r *reader, st *style, a attr, w string) { r.opacity(new(bool), a, w) },
-		"fill-opacity":   func(r *reader, st *style, a attr, w string) { r.opacity(&st.fillUnseen, a, w) },
-		"stroke-opacity": func(r *reader, st *style, a attr, w string) { r.opacity(&st.strokeUnseen, a, w) },
-		"display":        func(*reader, *style, attr, string) {},
-	}
-}
 
 // unsupportedProperties says for each property that changes what is seen, but
 // that a Drawing cannot hold, which thing it is; harmlessValues do nothing.
@@ -64,7 +22,8 @@ var harmlessValues = []string{"none", "normal", "auto", "0", "0px", "baseline", 
 
 // harmlessProperties change nothing that a Drawing could show: hints for a
 // screen, the typeface (the booklet has its own), and lengths of lines.
-var harmlessProperties = set(`color font-family font-stretch font-size-adjust font-kerning font-variant-ligatures
+var harmlessProperties = sync.OnceValue(func() map[string]bool {
+	return set(`color font-family font-stretch font-size-adjust font-kerning font-variant-ligatures
 	font-variant-caps font-variant-numeric font-variant-alternates font-variant-position font-variant-east-asian
 	font-feature-settings font-variation-settings line-height text-align text-indent white-space direction unicode-bidi
 	clip-rule color-interpolation color-interpolation-filters color-rendering image-rendering shape-rendering
@@ -72,13 +31,22 @@ var harmlessProperties = set(`color font-family font-stretch font-size-adjust fo
 	solid-opacity stop-color stop-opacity flood-color flood-opacity lighting-color text-orientation
 	text-decoration-color text-decoration-style shape-padding shape-margin inline-size text-overflow
 	transform-origin transform-box user-select will-change`)
+})
 
-// geometryProperties are read as attributes only.
-var geometryProperties = set("transform d x y width height cx cy r rx ry")
+// isGeometry says whether a property is read as an attribute only.
+func isGeometry(name string) bool {
+	switch name {
+	case "transform", "d", "x", "y", "width", "height", "cx", "cy", "r", "rx", "ry":
+		return true
+	}
+	return false
+}
 
 // pageProperties say how an svg element lies on a page, which is not the
 // drawing's business.
-var pageProperties = set("width height max-width max-height min-width min-height margin padding border background background-color position top left")
+var pageProperties = sync.OnceValue(func() map[string]bool {
+	return set("width height max-width max-height min-width min-height margin padding border background background-color position top left")
+})
 
 func set(names string) map[string]bool {
 	m := map[string]bool{}
@@ -90,24 +58,24 @@ func set(names string) map[string]bool {
 
 // isProperty says whether an attribute of this name is a setting of the style.
 func isProperty(name string) bool {
-	return setters[name] != nil || unsupportedProperties[name] != ""
+	return setter(name) != nil || unsupportedProperties[name] != ""
 }
 
 // property applies one declaration.
 func (r *reader) property(st *style, a attr, word string) {
-	setter, key := setters[a.name], unsupportedProperties[a.name]
+	set, key := setter(a.name), unsupportedProperties[a.name]
 	switch {
-	case setter != nil:
-		setter(r, st, a, word)
+	case set != nil:
+		set(r, st, a, word)
 	case key != "":
 		if !slices.Contains(harmlessValues, word) && !urlLeadsOut(word) { // that is reported already
 			r.feature(key, a.span())
 		}
-	case geometryProperties[a.name]:
+	case isGeometry(a.name):
 		if word != "none" && word != "auto" {
 			r.feature("moved-run", a.span())
 		}
-	case !harmlessProperties[a.name]:
+	case !harmlessProperties()[a.name]:
 		r.unknownProperty(a)
 	}
 }

@@ -30,7 +30,7 @@ func pathOf(t *rapid.T) string {
 	d := "M" + numbers(t, 2)
 	for range rapid.IntRange(0, 6).Draw(t, "commands") {
 		op := rapid.SampledFrom([]byte("MmLlHhVvCcSsQqTtAaZz")).Draw(t, "command")
-		switch n := arguments[upper(op)]; n {
+		switch n := arguments(upper(op)); n {
 		case 7:
 			d += fmt.Sprintf("%c%s %s%s%s", op, numbers(t, 3), rapid.SampledFrom([]string{"00", "01", "10", "11"}).Draw(t, "flags"), " ", numbers(t, 2))
 		default:

@@ -74,9 +74,10 @@ type reader struct {
 	step     float64 // the largest part of a turn that is one curve
 	visit    Visitor // who meets the elements instead of a drawing; nil for a drawing
 	titled   bool
-	stopped  bool // the file as a whole cannot be read
-	finished bool // the root has been closed
-	words    *line
+	stopped  bool   // the file as a whole cannot be read
+	finished bool   // the root has been closed
+	words    *line  // of the <text> around this place
+	line     line   // room for it
 	declared []attr // room for the settings of one element
 }
 

@@ -40,7 +40,7 @@ func (s *scanner) take(c byte) bool {
 
 // space skips white space as SVG 2 counts it.
 func (s *scanner) space() {
-	for !s.done() && strings.IndexByte(" \t\r\n\f", s.s[s.i]) >= 0 {
+	for !s.done() && isBlank(s.s[s.i]) {
 		s.i++
 	}
 }
@@ -127,6 +127,8 @@ func (s *scanner) flag() (float64, bool) {
 	s.i++
 	return float64(c - '0'), true
 }
+
+func isBlank(c byte) bool { return c == ' ' || c == '\t' || c == '\r' || c == '\n' || c == '\f' }
 
 func isDigit(c byte) bool { return c >= '0' && c <= '9' }
 

@@ -2,15 +2,27 @@ package figure
 
 import "math"
 
-// shapes make the commands of each drawing element, in user units. They are
-// false where nothing is to be drawn: the shape is empty, or was reported.
-var shapes map[string]func(*reader, *tag, *frame) ([]Command, bool)
-
-func init() {
-	shapes = map[string]func(*reader, *tag, *frame) ([]Command, bool){
-		"path": (*reader).pathData, "rect": (*reader).rect, "circle": (*reader).circle, "ellipse": (*reader).ellipse,
-		"line": (*reader).lineShape, "polyline": (*reader).polyline, "polygon": (*reader).polygon,
+// shapeReader gives what makes the commands of a drawing element, in user units; nil
+// if nothing does. It is false where nothing is to be drawn: the shape is empty, or was
+// reported.
+func shapeReader(element string) func(*reader, *tag, *frame) ([]Command, bool) {
+	switch element {
+	case "path":
+		return (*reader).pathData
+	case "rect":
+		return (*reader).rect
+	case "circle":
+		return (*reader).circle
+	case "ellipse":
+		return (*reader).ellipse
+	case "line":
+		return (*reader).lineShape
+	case "polyline":
+		return (*reader).polyline
+	case "polygon":
+		return (*reader).polygon
 	}
+	return nil
 }
 
 // counted keeps count of commands and stops at the limit.
@@ -129,9 +141,9 @@ func (r *reader) oval(t *tag, cx, cy, rx, ry float64, ok bool) ([]Command, bool)
 	if !ok || rx == 0 || ry == 0 {
 		return nil, false
 	}
-	c := []Command{lineTo('M', cx+rx, cy)}
-	c = append(c, turns(matrix{rx, 0, 0, ry, cx, cy}, 0, 2*math.Pi, r.step)...)
-	return r.counted(t, append(c, Command{Op: 'Z'}))
+	round := turns(matrix{rx, 0, 0, ry, cx, cy}, 0, 2*math.Pi, r.step)
+	c := append(make([]Command, 0, len(round)+2), lineTo('M', cx+rx, cy))
+	return r.counted(t, append(append(c, round...), Command{Op: 'Z'}))
 }
 
 func (r *reader) lineShape(t *tag, f *frame) ([]Command, bool) {
@@ -167,7 +179,7 @@ func (r *reader) pointList(t *tag, closed bool) ([]Command, bool) {
 
 // polygonOf joins points, given as x and y in turn, with straight lines.
 func polygonOf(v []float64, closed bool) []Command {
-	c := []Command{lineTo('M', v[0], v[1])}
+	c := append(make([]Command, 0, len(v)/2+1), lineTo('M', v[0], v[1]))
 	for i := 2; i < len(v); i += 2 {
 		c = append(c, lineTo('L', v[i], v[i+1]))
 	}

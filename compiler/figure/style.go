@@ -60,7 +60,7 @@ func isZero(word string) bool {
 func (r *reader) declarations(t *tag) []attr {
 	const few = 16 // for which looking is faster than a table
 	out := r.declared[:0]
-	index := map[string]int{} // of those after the first few
+	var index map[string]int // of those after the first few
 	put := func(a attr) {
 		i := slices.IndexFunc(out[:min(len(out), few)], func(b attr) bool { return b.name == a.name })
 		if later, ok := index[a.name]; ok {
@@ -76,6 +76,9 @@ func (r *reader) declarations(t *tag) []attr {
 			out[0], out[last] = a, out[0]
 		}
 		if last >= few {
+			if index == nil {
+				index = map[string]int{}
+			}
 			index[out[last].name] = last
 		}
 	}
@@ -87,7 +90,7 @@ func (r *reader) declarations(t *tag) []attr {
 	if s, ok := t.attr("style"); ok {
 		for _, a := range r.splitStyle(s) {
 			private := a.name == "" || a.name[0] == '-'
-			if !private && !(t.name == "svg" && pageProperties[a.name]) {
+			if !private && !(t.name == "svg" && pageProperties()[a.name]) {
 				put(a)
 			}
 		}

@@ -9,7 +9,7 @@ import (
 // widths of letters a place inside a line cannot be known, so a line has one
 // place and one style: those of its first word.
 type line struct {
-	tag    tag
+	tag    tag // without its attributes
 	m      matrix
 	x, y   float64 // in user units
 	text   strings.Builder
@@ -23,7 +23,9 @@ func (r *reader) textElement(t *tag, f *frame) {
 		return
 	}
 	f.mode = lettered
-	r.words = &line{tag: *t, m: f.m}
+	r.line = line{tag: *t, m: f.m}
+	r.line.tag.attrs = nil
+	r.words = &r.line
 	r.position(t, f)
 }
 

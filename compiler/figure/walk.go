@@ -71,7 +71,7 @@ func (t *Tag) AttrSpan(name string) finding.Span {
 // element's own transform; false if it draws nothing or cannot be read, which is
 // reported.
 func (t *Tag) Shape() ([]Command, bool) {
-	commands := shapes[t.Name()]
+	commands := shapeReader(t.Name())
 	if commands == nil {
 		return nil, false
 	}
