@@ -270,12 +270,12 @@ func head(s *dsl.Sentence) string {
 }
 
 func extent(s *dsl.Sentence) (start, end int) {
-	start, end = s.Head[0].Start.Offset, s.Head[len(s.Head)-1].End.Offset
+	start, end = s.Head[0].Start.Offset, s.Head[len(s.Head)-1].End().Offset
 	if s.HasBody {
-		end = s.Close.End.Offset
+		end = s.Close.End().Offset
 	}
 	if n := len(s.Tail); n > 0 {
-		end = s.Tail[n-1].End.Offset
+		end = s.Tail[n-1].End().Offset
 	}
 	return
 }
@@ -298,7 +298,7 @@ func mutateSentence(parent, s *dsl.Sentence, start, end int, src string, add fun
 	switch s.First() {
 	case "drawn":
 		t := s.Head[len(s.Head)-1]
-		add("drawn the other way", t.Start.Offset, t.End.Offset, map[string]string{"left": "right", "right": "left"}[t.Text])
+		add("drawn the other way", t.Start.Offset, t.End().Offset, map[string]string{"left": "right", "right": "left"}[t.Text])
 	case "cut", "edges", "symmetric", "worn", "allow":
 		if parent != nil && !inStep {
 			add("drop the "+s.First()+" line", start, end, "")
@@ -315,7 +315,7 @@ func mutateSentence(parent, s *dsl.Sentence, start, end int, src string, add fun
 	}
 	if n, ok := s.Node.(*dsl.Notion); ok && n.Count != nil {
 		t := tokenAt(s, n.Count.Text)
-		add("one more of the notion", t.Start.Offset, t.End.Offset, "7")
+		add("one more of the notion", t.Start.Offset, t.End().Offset, "7")
 	}
 	mutateGuard(s, add)
 	mutateNames(s, add)
@@ -333,7 +333,7 @@ func tokenAt(s *dsl.Sentence, text string) dsl.Token {
 
 func mutateCut(s *dsl.Sentence, add func(string, int, int, string)) {
 	for i, t := range s.Head {
-		at := func(op, is string) { add(op, t.Start.Offset, t.End.Offset, is) }
+		at := func(op, is string) { add(op, t.Start.Offset, t.End().Offset, is) }
 		switch {
 		case i == 1 && t.Text == "1":
 			at("cut two", "2")
@@ -353,7 +353,7 @@ func mutateCut(s *dsl.Sentence, add func(string, int, int, string)) {
 			at("glue up", "up")
 		case t.Text == "fold":
 			last := s.Head[i+1]
-			add("not on the fold", s.Head[i-1].Start.Offset, last.End.Offset, "")
+			add("not on the fold", s.Head[i-1].Start.Offset, last.End().Offset, "")
 		}
 	}
 }
@@ -373,12 +373,12 @@ func mutateGuard(s *dsl.Sentence, add func(string, int, int, string)) {
 			}
 			last := toks[len(toks)-1]
 			if i == 0 || s.First() != "edges" {
-				add("drop the guard", t.Start.Offset, last.End.Offset, "")
+				add("drop the guard", t.Start.Offset, last.End().Offset, "")
 			}
 			if i+1 < len(toks) && toks[i+1].Is("not") {
-				add("turn the guard round", toks[i+1].Start.Offset, toks[i+1].End.Offset, "")
+				add("turn the guard round", toks[i+1].Start.Offset, toks[i+1].End().Offset, "")
 			} else if i+2 == len(toks) {
-				add("turn the guard round", t.End.Offset, t.End.Offset, " not")
+				add("turn the guard round", t.End().Offset, t.End().Offset, " not")
 			}
 		}
 	}
@@ -398,11 +398,11 @@ func mutateNames(s *dsl.Sentence, add func(string, int, int, string)) {
 		dotted := i > 0 && s.Head[i-1].Is(".") || i+1 < len(s.Head) && s.Head[i+1].Is(".")
 		switch {
 		case t.Text == "left" && dotted:
-			add("left and right", t.Start.Offset, t.End.Offset, "right")
+			add("left and right", t.Start.Offset, t.End().Offset, "right")
 		case t.Text == "right" && dotted:
-			add("left and right", t.Start.Offset, t.End.Offset, "left")
+			add("left and right", t.Start.Offset, t.End().Offset, "left")
 		case dotted && len(t.Text) > 3:
-			add("a misspelt name", t.Start.Offset, t.End.Offset, t.Text[:len(t.Text)-1])
+			add("a misspelt name", t.Start.Offset, t.End().Offset, t.Text[:len(t.Text)-1])
 		}
 	}
 }
@@ -415,9 +415,9 @@ func mutateUnits(s *dsl.Sentence, add func(string, int, int, string)) {
 		}
 		switch {
 		case strings.HasSuffix(t.Text, "in"):
-			add("another unit", t.Start.Offset, t.End.Offset, strings.TrimSuffix(t.Text, "in")+"cm")
+			add("another unit", t.Start.Offset, t.End().Offset, strings.TrimSuffix(t.Text, "in")+"cm")
 		case strings.HasSuffix(t.Text, "cm"):
-			add("another unit", t.Start.Offset, t.End.Offset, strings.TrimSuffix(t.Text, "cm")+"in")
+			add("another unit", t.Start.Offset, t.End().Offset, strings.TrimSuffix(t.Text, "cm")+"in")
 		}
 	}
 }

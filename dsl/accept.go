@@ -43,15 +43,15 @@ func Acceptances(f *File) []finding.Acceptance {
 
 // whole covers a sentence with its block and what follows the block.
 func (s *Sentence) whole(file string) finding.Span {
-	end := s.opening().End
+	end := s.opening().End()
 	if len(s.Head) > 0 {
-		end = s.Head[len(s.Head)-1].End
+		end = s.Head[len(s.Head)-1].End()
 	}
 	if s.HasBody {
-		end = s.Close.End
+		end = s.Close.End()
 	}
 	if len(s.Tail) > 0 {
-		end = s.Tail[len(s.Tail)-1].End
+		end = s.Tail[len(s.Tail)-1].End()
 	}
 	return finding.Span{File: file, Start: s.opening().Start, End: end}
 }

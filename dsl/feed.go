@@ -2,7 +2,6 @@ package dsl
 
 import (
 	"io"
-	"strings"
 
 	"github.com/alecthomas/participle/v2/lexer"
 
@@ -29,8 +28,8 @@ func (f *feed) Next() (lexer.Token, error) {
 // word gives a token as participle has it.
 func (f *feed) word(t *Token) lexer.Token {
 	value := t.Text // the leaves mend it, so that places are those of the text as written
-	if t.Mend != "" && t.Fault == "" {
-		value = t.Mend // a misspelt first word
+	if t.Mend() != "" && t.Fault() == "" {
+		value = t.Mend() // a misspelt first word
 	}
 	return lexer.Token{Type: typeOf(t.Kind), Value: value, Pos: f.position(t.Start)}
 }
@@ -70,7 +69,7 @@ func (definition) Lex(file string, r io.Reader) (lexer.Lexer, error) {
 		return nil, err
 	}
 	toks := scan(string(src))
-	return &feed{file: file, toks: toks[:len(toks)-1], end: toks[len(toks)-1].End}, nil
+	return &feed{file: file, toks: toks[:len(toks)-1], end: toks[len(toks)-1].End()}, nil
 }
 
 // SpanOf gives the place of the tokens that a node was read from.
@@ -78,22 +77,10 @@ func SpanOf(toks []lexer.Token) finding.Span {
 	if len(toks) == 0 {
 		return finding.Span{}
 	}
-	first, last := toks[0], toks[len(toks)-1]
-	return finding.Span{
-		File:  first.Pos.Filename,
-		Start: finding.Pos{Offset: first.Pos.Offset, Line: first.Pos.Line, Column: first.Pos.Column},
-		End:   endOf(last),
-	}
+	first, last := &toks[0], &toks[len(toks)-1]
+	return finding.Span{File: first.Pos.Filename, Start: posOf(first), End: behindText(posOf(last), last.Value)}
 }
 
-// endOf gives the place behind a token, which may be text of several lines.
-func endOf(t lexer.Token) finding.Pos {
-	end := finding.Pos{Offset: t.Pos.Offset + len(t.Value), Line: t.Pos.Line, Column: t.Pos.Column}
-	last := t.Value
-	if i := strings.LastIndexByte(last, '\n'); i >= 0 {
-		end.Line += strings.Count(last, "\n")
-		end.Column, last = 1, last[i+1:]
-	}
-	end.Column += characters(last)
-	return end
+func posOf(t *lexer.Token) finding.Pos {
+	return finding.Pos{Offset: t.Pos.Offset, Line: t.Pos.Line, Column: t.Pos.Column}
 }

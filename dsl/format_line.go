@@ -112,7 +112,7 @@ func (p *printer) prose(t Token, indent, textIndent int) {
 // plain gives a token as it is printed.
 func plain(t Token) string {
 	switch {
-	case t.Fault != "":
+	case t.Fault() != "":
 		return t.Text
 	case t.Kind == String:
 		return straightQuotes(t.Text)

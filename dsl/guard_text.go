@@ -10,10 +10,9 @@ func ParseGuard(text string, at finding.Span) (*GuardOr, *finding.Finding) {
 	toks = toks[:len(toks)-1]
 	for i := range toks {
 		toks[i].Start = shifted(toks[i].Start, at.Start)
-		toks[i].End = shifted(toks[i].End, at.Start)
 	}
 	if len(toks) == 0 || !toks[0].Is("when") {
-		toks = append([]Token{{Kind: Word, Text: "when", Start: at.Start, End: at.Start}}, toks...)
+		toks = append([]Token{{Kind: Word, Text: "when", Start: at.Start, put: true}}, toks...)
 	}
 	if node, err := kindTail.understand(&feed{file: at.File, toks: toks, end: at.End}); err == nil {
 		if g := node.(*Guarded).Guard; g != nil {

@@ -58,7 +58,7 @@ func words(toks []Token) (all []string) {
 
 func meaning(t Token) string {
 	switch {
-	case t.Fault != "":
+	case t.Fault() != "":
 		return t.Text
 	case t.Kind == String:
 		return Unquote(t.Text)

@@ -65,9 +65,9 @@ const (
 // badToken words the fault of the token at a place.
 func badToken(toks []Token, at int, file string) finding.Finding {
 	t := toks[at]
-	headline, label, help := t.Fault, "", ""
+	headline, label, help := t.Fault(), "", ""
 	span := t.Span(file)
-	switch t.Fault {
+	switch t.Fault() {
 	case strangeSign:
 		if wholeAndFraction(toks, at) {
 			return hyphenInNumber(toks[at-1], toks[at+1], file)
@@ -79,7 +79,7 @@ func badToken(toks []Token, at int, file string) finding.Finding {
 	case starComment:
 		label, help = "comment", "Begin each of its lines with //."
 	case dashInName, apostropheQuotes, hashNumber:
-		label, help = "read as "+shorten(t.Mend), "Write "+shorten(t.Mend)+"."
+		label, help = "read as "+shorten(t.Mend()), "Write "+shorten(t.Mend())+"."
 	case quoteOpen:
 		label, help = "opened here", `Text stands between two quotation marks on one line: "Over front".`
 	case quoteShut:
@@ -91,14 +91,14 @@ func badToken(toks []Token, at int, file string) finding.Finding {
 		span.End = finding.Pos{Offset: t.Start.Offset + 3, Line: t.Start.Line, Column: t.Start.Column + 3}
 		label, help = "opened here", `Close it with """ on a line of its own.`
 	case unitElse:
-		headline = fmt.Sprintf("%s is written %s.", t.Text, t.Mend)
-		label, help = "read as "+t.Mend, "The units are in, yd, mm, cm and m, straight after the number."
+		headline = fmt.Sprintf("%s is written %s.", t.Text, t.Mend())
+		label, help = "read as "+t.Mend(), "The units are in, yd, mm, cm and m, straight after the number."
 	case runTogether:
 		headline, label, help = noUnit(t)
 	}
 	f := syntax("sign-not-understood", span, label, headline, help)
-	if t.Mend != "" && t.Fault != quoteOverLines { // that may lack its end as well
-		f = sure(f, span, t.Mend)
+	if t.Mend() != "" && t.Fault() != quoteOverLines { // that may lack its end as well
+		f = sure(f, span, t.Mend())
 	}
 	return f
 }
@@ -177,7 +177,7 @@ func wholeAndFraction(toks []Token, at int) bool {
 
 func hyphenInNumber(whole, fraction Token, file string) finding.Finding {
 	right := whole.Text + " " + fraction.Meant()
-	at := finding.Span{File: file, Start: whole.Start, End: fraction.End}
+	at := finding.Span{File: file, Start: whole.Start, End: fraction.End()}
 	return sure(syntax("sign-not-understood", at, "no hyphen in a number", fmt.Sprintf("%s-%s is written %s.", whole.Text, fraction.Text, right),
 		"One space stands before the fraction."), at, right)
 }

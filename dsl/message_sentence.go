@@ -134,7 +134,7 @@ func nameReserved(n *Name, file string) finding.Finding {
 }
 
 func tailSpan(s *Sentence, file string) finding.Span {
-	return finding.Span{File: file, Start: s.Tail[0].Start, End: s.Tail[len(s.Tail)-1].End}
+	return finding.Span{File: file, Start: s.Tail[0].Start, End: s.Tail[len(s.Tail)-1].End()}
 }
 
 func badTail(s *Sentence, file string) finding.Finding {

@@ -105,7 +105,7 @@ func tooDeep(toks []Token, open, shut string) int {
 // ragged reports whether a token may end elsewhere than its author meant.
 func ragged(toks []Token) bool {
 	for _, t := range toks {
-		switch t.Fault {
+		switch t.Fault() {
 		case "":
 		case quoteOpen, quoteShut, quoteOverLines, proseOpen:
 			return true

@@ -46,7 +46,7 @@ func FuzzParse(f *testing.F) {
 		file := Parse("a.seam", []byte(src))
 		checkPlaces(t, file)
 		for _, tok := range scan(src) {
-			if tok.Kind == Prose && tok.Fault == "" {
+			if tok.Kind == Prose && tok.Fault() == "" {
 				text, starts := Dedent(tok.Text)
 				checkStarts(t, tok.Text, text, starts)
 			}

@@ -62,8 +62,13 @@ func (p *Phrase) Name() string {
 
 // takes reports whether a verb goes with a phrase.
 func takes(verb, phrase string) bool {
-	for _, p := range strings.Fields(verbs[verb] + " " + everyVerb) {
-		if p == phrase || phrase == "from" {
+	return phrase == "from" || listed(verbs[verb], phrase) || listed(everyVerb, phrase)
+}
+
+// listed reports whether a word stands in a list of words.
+func listed(words, word string) bool {
+	for w := range strings.FieldsSeq(words) {
+		if w == word {
 			return true
 		}
 	}

@@ -51,7 +51,7 @@ func (f *File) faults(runs ...[]Token) {
 	for _, toks := range runs {
 		once := false
 		for i, t := range toks {
-			if t.Fault == "" || once && spoils(t) {
+			if t.Fault() == "" || once && spoils(t) {
 				continue
 			}
 			once = once || spoils(t)
@@ -61,7 +61,7 @@ func (f *File) faults(runs ...[]Token) {
 }
 
 // spoils reports whether a token leaves its sentence without a sure meaning.
-func spoils(t Token) bool { return t.Fault != "" && t.Mend == "" && t.Kind != Comment }
+func spoils(t Token) bool { return t.Fault() != "" && t.Mend() == "" && t.Kind != Comment }
 
 // spoilt reports whether a token among words is beyond mending.
 func spoilt(toks []Token) bool {
@@ -84,7 +84,7 @@ func (f *File) read(block string, s *Sentence) {
 		x, mend := unknownSentence(block, s, f.Name)
 		f.report(x)
 		if mend != "" {
-			s.Head[0].Mend = mend
+			s.Head[0].mendAs(mend)
 			k, verb, words = kindOf(block, s)
 		}
 	}
@@ -101,7 +101,7 @@ func (f *File) node(block string, s *Sentence, k *kind, verb string, words int) 
 		f.report(x)
 		return
 	}
-	if len(s.Head) == 1 && s.Head[0].Mend != "" {
+	if len(s.Head) == 1 && s.Head[0].Mend() != "" {
 		return // nothing but a misspelt word: it is reported already
 	}
 	node, err := f.parse(k, s.Head[words:], s.Span(f.Name).End)
@@ -135,7 +135,7 @@ func (f *File) parse(k *kind, words []Token, end finding.Pos) (any, error) {
 
 // unread reports why the words of a sentence could not be read.
 func (f *File) unread(c *slip, err error) {
-	if spoilt(c.head) || c.head[0].Mend != "" {
+	if spoilt(c.head) || c.head[0].Mend() != "" {
 		return // its bad sign or its first word is reported already
 	}
 	var pe participle.Error
@@ -176,7 +176,7 @@ func (f *File) tail(s *Sentence, node any) bool {
 	if spoilt(s.Tail) {
 		return false
 	}
-	got, err := f.parse(kindTail, s.Tail, s.Tail[len(s.Tail)-1].End)
+	got, err := f.parse(kindTail, s.Tail, s.Tail[len(s.Tail)-1].End())
 	g, ok := node.(guarded)
 	switch {
 	case err != nil:

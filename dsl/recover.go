@@ -86,15 +86,15 @@ func (g *grouper) lacksOpening(s *Sentence) bool {
 }
 
 func (g *grouper) putOpening(s *Sentence) {
-	end := s.Head[len(s.Head)-1].End
-	s.Open = &Token{Kind: Punct, Text: "{", Start: end, End: end}
+	end := s.Head[len(s.Head)-1].End()
+	s.Open = &Token{Kind: Punct, Text: "{", Start: end, put: true}
 	g.file.tear(noOpening(s, g.file.Name))
 	g.lack++
 }
 
 func (g *grouper) putClosing(s *Sentence) {
 	at := g.peek().Start
-	s.Close = &Token{Kind: Punct, Text: "}", Start: at, End: at}
+	s.Close = &Token{Kind: Punct, Text: "}", Start: at, put: true}
 	g.file.tear(noClosing(s, g.file.Name))
 	g.lack--
 }

@@ -167,9 +167,11 @@ func (s *scanner) next() bool {
 }
 
 func (s *scanner) emit(k Kind, n int, fault string) {
-	t := Token{Kind: k, Text: s.src[s.at : s.at+n], Start: s.pos(), First: s.fresh, Indent: s.indent, Blank: s.blank, Fault: fault}
+	t := Token{Kind: k, Text: s.src[s.at : s.at+n], Start: s.pos(), First: s.fresh, Indent: int32(s.indent), Blank: s.blank}
+	if fault != "" {
+		t.flaw = &flaw{fault: fault}
+	}
 	s.skip(n)
-	t.End = s.pos()
 	s.fresh, s.blank = false, false
 	s.out = append(s.out, t)
 }
@@ -178,7 +180,7 @@ func (s *scanner) emit(k Kind, n int, fault string) {
 func (s *scanner) emitMended(k Kind, n int, fault string) {
 	s.emit(k, n, fault)
 	t := &s.out[len(s.out)-1]
-	t.Mend = meant(k, t.Text)
+	t.mendAs(meant(k, t.Text))
 }
 
 // lineLen measures the rest of the line without blanks at its end.

@@ -34,18 +34,18 @@ func (s *Sentence) Span(file string) finding.Span {
 	if len(s.Head) == 0 {
 		return s.opening().Span(file)
 	}
-	return finding.Span{File: file, Start: s.Head[0].Start, End: s.Head[len(s.Head)-1].End}
+	return finding.Span{File: file, Start: s.Head[0].Start, End: s.Head[len(s.Head)-1].End()}
 }
 
 // opening is the sentence's first token.
-func (s *Sentence) opening() Token {
+func (s *Sentence) opening() *Token {
 	switch {
 	case len(s.Head) > 0:
-		return s.Head[0]
+		return &s.Head[0]
 	case s.HasBody:
-		return *s.Open
+		return s.Open
 	}
-	return Token{}
+	return &Token{}
 }
 
 // comments lists all comments of the sentence, without those of its body's

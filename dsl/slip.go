@@ -42,7 +42,7 @@ func cannotRead(c *slip, file string) finding.Finding {
 func (c *slip) finding(x said, file string) finding.Finding {
 	last := len(c.head) - 1
 	from, to := min(x.from, last), min(max(x.from, x.to), last)
-	span := finding.Span{File: file, Start: c.head[from].Start, End: c.head[to].End}
+	span := finding.Span{File: file, Start: c.head[from].Start, End: c.head[to].End()}
 	f := syntax("sentence-not-understood", span, x.label, x.headline, x.help)
 	if c.right != nil {
 		f = sure(f, span, *c.right)
@@ -51,11 +51,11 @@ func (c *slip) finding(x said, file string) finding.Finding {
 }
 
 // tok gives a token of the sentence, one of no kind outside it.
-func (c *slip) tok(i int) Token {
+func (c *slip) tok(i int) *Token {
 	if i < 0 || i >= len(c.head) {
-		return Token{}
+		return &Token{}
 	}
-	return c.head[i]
+	return &c.head[i]
 }
 
 // name is what the sentence is called in messages.
@@ -157,7 +157,7 @@ func slipUnitApart(c *slip) *said {
 func slipDecimalComma(c *slip) *said {
 	for _, i := range []int{c.at, c.at - 1, c.at - 2} {
 		whole, comma, rest := c.tok(i), c.tok(i+1), c.tok(i+2)
-		if whole.Kind == Number && comma.Is(",") && rest.Kind == Measure && whole.End == comma.Start && comma.End == rest.Start {
+		if whole.Kind == Number && comma.Is(",") && rest.Kind == Measure && whole.End() == comma.Start && comma.End() == rest.Start {
 			right := whole.Text + "." + rest.Text
 			return &said{fmt.Sprintf("%s,%s is written with a point.", whole.Text, rest.Text), "decimal comma", "Write " + right + ".", i, i + 2}
 		}

@@ -210,7 +210,7 @@ func (c *slip) formWords() []string {
 
 // slipNewSentence: cut 1 main cut 1 fuse
 func slipNewSentence(c *slip) *said {
-	if t := c.tok(c.at); c.at == 0 || !begins(c.block, t, c.tok(c.at+1)) {
+	if t := c.tok(c.at); c.at == 0 || !begins(c.block, *t, *c.tok(c.at + 1)) {
 		return nil
 	}
 	return &said{fmt.Sprintf("A new sentence seems to begin at `%s`.", c.tok(c.at).Text), "on the same line", "Begin a new line here, or write a semicolon before it.", c.at, 0}

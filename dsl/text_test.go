@@ -21,7 +21,7 @@ func TestUnquote(t *testing.T) {
 		if got := Unquote(straight); got != want {
 			t.Errorf("%s: straight quotes give %s, which is %q, want %q", in, straight, got, want)
 		}
-		if toks := scan(straight); len(toks) != 2 || toks[0].Text != straight || toks[0].Fault != "" {
+		if toks := scan(straight); len(toks) != 2 || toks[0].Text != straight || toks[0].Fault() != "" {
 			t.Errorf("%s: straight quotes give %s, which is read as %v", in, straight, toks)
 		}
 	}
@@ -38,7 +38,7 @@ func TestPlainNumber(t *testing.T) {
 			t.Errorf("%s: got %q, want %q", in, got, want)
 		}
 		toks := scan(in)
-		if len(toks) != 2 || toks[0].Text != in || toks[0].Fault != "" {
+		if len(toks) != 2 || toks[0].Text != in || toks[0].Fault() != "" {
 			t.Errorf("%s is read as %v", in, toks)
 		}
 	}
