@@ -39,10 +39,13 @@ func arguments(op byte) int {
 var tooMany = &fault{0, "there are too many commands"}
 
 // parsePath reads the d attribute. An empty one, or "none", is a path that
-// draws nothing.
-func parsePath(d string, most int, step float64) ([]Command, *fault) {
+// draws nothing. The commands stand in room, if they fit.
+func parsePath(d string, most int, step float64, room []Command) ([]Command, *fault) {
 	const usual = 1000 // more are not made room for before they are read
-	p := pathReader{scanner: scanner{s: d}, most: most, step: step, out: make([]Command, 0, min(letters(d), most, usual))}
+	if n := min(letters(d), most, usual); n > cap(room) {
+		room = make([]Command, 0, n)
+	}
+	p := pathReader{scanner: scanner{s: d}, most: most, step: step, out: room[:0]}
 	p.space()
 	if p.rest() == "none" {
 		return nil, nil

@@ -126,7 +126,7 @@ func TestArcsLieOnTheirCircle(t *testing.T) {
 	}{{0, 1, this, 120}, {1, 0, this, -240}, {0, 0, other, -120}, {1, 1, other, 240}} {
 		centre := c.centre
 		in := fmt.Sprintf("M%v %vA50 50 17 %d%d%v %v", a.X, a.Y, c.large, c.sweep, b.X, b.Y)
-		cmds, bad := parsePath(in, 100, quarter)
+		cmds, bad := parsePath(in, 100, quarter, nil)
 		if bad != nil {
 			t.Fatal(bad.say)
 		}
@@ -156,7 +156,7 @@ func TestTurnedEllipse(t *testing.T) {
 	const turn = 30 * math.Pi / 180
 	laid := matrix{math.Cos(turn), math.Sin(turn), -math.Sin(turn), math.Cos(turn), 70, 40}
 	start, to := laid.apply(Point{40, 0}), laid.apply(Point{0, 20})
-	cmds, _ := parsePath(fmt.Sprintf("M%v %va40 20 30 0 1 %v %v", start.X, start.Y, to.X-start.X, to.Y-start.Y), 100, quarter)
+	cmds, _ := parsePath(fmt.Sprintf("M%v %va40 20 30 0 1 %v %v", start.X, start.Y, to.X-start.X, to.Y-start.Y), 100, quarter, nil)
 	for _, p := range along(cmds) {
 		x, y := p.X-70, p.Y-40
 		u, v := (x*math.Cos(turn)+y*math.Sin(turn))/40, (y*math.Cos(turn)-x*math.Sin(turn))/20
@@ -164,13 +164,13 @@ func TestTurnedEllipse(t *testing.T) {
 			t.Errorf("%v is off the ellipse: %v", p, e)
 		}
 	}
-	cmds, _ = parsePath("M0 0A1 1 0 0 1 30 40", 100, quarter)
+	cmds, _ = parsePath("M0 0A1 1 0 0 1 30 40", 100, quarter, nil)
 	for _, p := range along(cmds) {
 		if d := math.Hypot(p.X-15, p.Y-20); math.Abs(d-25) > 1e-3*25 {
 			t.Errorf("grown radius: %v is %v from the middle, want 25", p, d)
 		}
 	}
-	cmds, _ = parsePath("M300,200 h-150 a150,150 0 1,0 150,-150 z", 100, quarter) // arcs01: three quarters about (300, 200)
+	cmds, _ = parsePath("M300,200 h-150 a150,150 0 1,0 150,-150 z", 100, quarter, nil) // arcs01: three quarters about (300, 200)
 	for _, p := range along(cmds)[2:] {
 		if d := math.Hypot(p.X-300, p.Y-200); math.Abs(d-150) > 1e-3*150 {
 			t.Errorf("arcs01: %v is %v from the centre", p, d)
@@ -179,8 +179,8 @@ func TestTurnedEllipse(t *testing.T) {
 }
 
 func TestNegativeRadiiAreTakenPositive(t *testing.T) { // SVG 1.1, F.6.6 step 1
-	a, _ := parsePath("M0 0A-5-5 0 0 1 8 0", 9, quarter)
-	b, _ := parsePath("M0 0A5 5 0 0 1 8 0", 9, quarter)
+	a, _ := parsePath("M0 0A-5-5 0 0 1 8 0", 9, quarter, nil)
+	b, _ := parsePath("M0 0A5 5 0 0 1 8 0", 9, quarter, nil)
 	if data(a) != data(b) {
 		t.Errorf("%s\n%s", data(a), data(b))
 	}

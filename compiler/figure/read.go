@@ -71,8 +71,11 @@ type reader struct {
 	out      *Drawing
 	box      measures // the view box, for percentages
 	commands int
-	step     float64 // the largest part of a turn that is one curve
-	visit    Visitor // who meets the elements instead of a drawing; nil for a drawing
+	step     float64   // the largest part of a turn that is one curve
+	visit    Visitor   // who meets the elements instead of a drawing; nil for a drawing
+	met      Tag       // what it meets
+	bare     frame     // what holds in shapes for it: nothing but what SVG begins with
+	room     []Command // for the path that it meets
 	titled   bool
 	stopped  bool   // the file as a whole cannot be read
 	finished bool   // the root has been closed

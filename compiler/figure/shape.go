@@ -44,7 +44,10 @@ func (r *reader) pathData(t *tag, f *frame) ([]Command, bool) {
 	if !ok {
 		return nil, false
 	}
-	c, bad := parsePath(a.value, mostCommands-r.commands, r.step)
+	c, bad := parsePath(a.value, mostCommands-r.commands, r.step, r.room)
+	if r.visit != nil {
+		r.room = c[:0] // a drawing keeps its own
+	}
 	switch {
 	case bad == tooMany:
 		r.pathTooLong(t)

@@ -7,7 +7,7 @@ import "seamwarden/dsl/finding"
 // and the units.
 
 // Visitor meets the elements of a file in their order. What stands between tags
-// comes as Text.
+// comes as Text. A Tag and what it gives are good until the next one.
 type Visitor interface {
 	Start(t *Tag)
 	Text(text string)
@@ -39,7 +39,8 @@ func Walk(file string, src []byte, begin func() Visitor) (bool, []finding.Findin
 // visited hands an element to the visitor, unless it runs or loads something.
 func (r *reader) visited(t *tag) {
 	r.dangerous(t)
-	r.visit.Start(&Tag{r: r, t: t})
+	r.met = Tag{r: r, t: t}
+	r.visit.Start(&r.met)
 }
 
 // Name is the element's name; "" if it is not SVG's own.
@@ -75,8 +76,8 @@ func (t *Tag) Shape() ([]Command, bool) {
 	if commands == nil {
 		return nil, false
 	}
-	f := frame{style: style{size: 16}}
-	c, ok := commands(t.r, t.t, &f)
+	t.r.bare.style.size = 16
+	c, ok := commands(t.r, t.t, &t.r.bare)
 	return c, ok && draws(c)
 }
 
@@ -88,8 +89,16 @@ func (t *Tag) Decoration() ([]Command, bool) {
 	if !ok || t.Name() != "path" || len(a.value) > most {
 		return nil, false
 	}
-	c, bad := parsePath(a.value, most, t.r.step)
+	c, bad := parsePath(a.value, most, t.r.step, nil)
 	return c, bad == nil && draws(c)
+}
+
+// Place is Shape for where something lies, and not for its line: a circle in four
+// curves.
+func (t *Tag) Place() ([]Command, bool) {
+	defer func(step float64) { t.r.step = step }(t.r.step)
+	t.r.step = quarter
+	return t.Shape()
 }
 
 // Transform reads the element's transform; one that cannot be read is reported, and

@@ -87,24 +87,24 @@ func (b *block) on(layer int) (all []*entity) {
 func (d *dxf) place(p Point) Point { return Point{X: p.X * d.units, Y: -p.Y * d.units} }
 
 // shape turns an entity into curves.
-func (d *dxf) shape(e *entity) shape {
-	sh := shape{at: e.at, parts: 1, closed: e.closed}
+func (d *dxf) shape(e *entity) *shape {
+	sh := &shape{at: e.at, parts: 1, closed: e.closed}
 	switch e.kind {
 	case "LINE":
 		sh.add(straight(d.place(e.points[0]), d.place(e.points[1])))
 	case "CIRCLE":
 		sh.closed = true
-		d.arc(&sh, e.points[0], e.radius, 0, 2*math.Pi)
+		d.arc(sh, e.points[0], e.radius, 0, 2*math.Pi)
 	case "ARC":
 		from, to := e.angles[0]*math.Pi/180, e.angles[1]*math.Pi/180
 		for to <= from {
 			to += 2 * math.Pi
 		}
-		d.arc(&sh, e.points[0], e.radius, from, to-from)
+		d.arc(sh, e.points[0], e.radius, from, to-from)
 	case "POLYLINE", "LWPOLYLINE":
 		n := len(e.points)
 		for i := 0; i+1 < n || i < n && e.closed; i++ {
-			d.stretch(&sh, e.points[i], e.points[(i+1)%n], e.bulges[i])
+			d.stretch(sh, e.points[i], e.points[(i+1)%n], e.bulges[i])
 		}
 	}
 	return sh
@@ -142,7 +142,7 @@ func (d *dxf) arc(sh *shape, c Point, r, from, span float64) {
 
 // boundary joins the lines of the cutting line and parts them at the corners.
 func (b *builder) boundary(d *dxf, of *block, list []*entity) bool {
-	var shapes []shape
+	var shapes []*shape
 	for _, e := range list {
 		if sh := d.shape(e); len(sh.curves) > 0 {
 			sh.name = "boundary"
@@ -162,10 +162,9 @@ func (b *builder) boundary(d *dxf, of *block, list []*entity) bool {
 		return false
 	}
 	whole := &Edge{Span: list[0].at}
-	for i := range ring {
-		own := append([]Curve(nil), ring[i].curves...)
-		moveEnd(own, ring[(i+1)%len(ring)].from())
-		whole.Curves = append(whole.Curves, own...)
+	for i, sh := range ring {
+		moveEnd(sh.curves, ring[(i+1)%len(ring)].from())
+		whole.Curves = append(whole.Curves, sh.curves...)
 	}
 	b.out.Edges = []*Edge{whole}
 	var cuts []cut
@@ -225,7 +224,7 @@ func (b *builder) layers(d *dxf, of *block) {
 			continue
 		}
 		if e.kind != "POINT" {
-			b.inside(&sh)
+			b.inside(sh)
 			continue
 		}
 		if sh.kind != "notch" && sh.kind != "mark" {

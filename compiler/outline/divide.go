@@ -8,12 +8,12 @@ import (
 
 // divide cuts one closed line at corners that are marked: each corner is where the
 // edge of its name begins, clockwise.
-func (b *builder) divide(edges, corners []shape) bool {
+func (b *builder) divide(edges, corners []*shape) bool {
 	if len(edges) != 1 {
 		b.add(b.cornersNeedOneLine(corners[0].at, edges))
 		return false
 	}
-	sh := &edges[0]
+	sh := edges[0]
 	if len(sh.curves) == 0 {
 		b.add(b.edgeOfNoLength(sh))
 		return false
@@ -44,10 +44,9 @@ type cut struct {
 }
 
 // cuts finds the corners on the ring, in the order of the ring.
-func (b *builder) cuts(ring []Curve, corners []shape) ([]cut, bool) {
+func (b *builder) cuts(ring []Curve, corners []*shape) ([]cut, bool) {
 	var all []cut
-	for i := range corners {
-		sh := &corners[i]
+	for i, sh := range corners {
 		for k := range corners[:i] {
 			if corners[k].name == sh.name {
 				b.add(b.edgeTwice(sh, corners[k].at))

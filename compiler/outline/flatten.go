@@ -61,10 +61,9 @@ func withoutFlat(ring []Grid) (out []Grid) {
 	return
 }
 
-// outer gives the points of a polygon that lies on the outer side of the edge, without
+// outer adds the points of a polygon that lies on the outer side of the edge, without
 // its last point, at most tolerance away.
-func (e *Edge) outer(tolerance float64) (out []Point) {
-	out = make([]Point, 0, 8*len(e.Curves))
+func (e *Edge) outer(out []Point, tolerance float64) []Point {
 	for i := range e.Curves {
 		c := e.Curves[i]
 		out = append(out, c.from())
@@ -85,7 +84,7 @@ func (e *Edge) outer(tolerance float64) (out []Point) {
 			}
 		}
 	}
-	return
+	return out
 }
 
 // outside adds the points between the ends of a curve that bends one way only.

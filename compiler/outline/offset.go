@@ -70,11 +70,12 @@ type moved struct {
 }
 
 func (o *Outline) lines(width func(*Edge) float64) (all []moved) {
-	var points []Point
+	var points, side []Point
 	var widths []float64
 	for _, e := range o.Edges {
 		w := width(e)
-		for _, p := range e.outer(containTolerance) {
+		side = e.outer(side[:0], containTolerance)
+		for _, p := range side {
 			if n := len(points); n > 0 && distance(points[n-1], p) < 1e-6 {
 				points[n-1], widths[n-1] = p, w
 				continue

@@ -3,6 +3,7 @@ package outline
 import (
 	"math"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -20,12 +21,13 @@ func (s *svg) piece(n *notes) *Piece {
 		return p
 	}
 	s.allowancesSaid(groups, n)
+	b := builder{notes: n, tolerance: s.tolerance}
 	for _, g := range groups {
 		all := g.shapes
 		if g != s.unsized {
-			all = append(append([]shape(nil), s.unsized.shapes...), g.shapes...)
+			all = append(slices.Clone(s.unsized.shapes), g.shapes...)
 		}
-		b := builder{notes: n, tolerance: s.tolerance, size: sizesCalled(g.sizes), sizes: g.sizes, out: &Outline{Allowance: g.allowance, Span: g.span}}
+		b.size, b.sizes, b.aside, b.out = sizesCalled(g.sizes), g.sizes, b.aside[:0], &Outline{Allowance: g.allowance, Span: g.span}
 		if b.build(all) {
 			p.Sizes = append(p.Sizes, Sized{Sizes: g.sizes, Outline: b.out})
 		}
@@ -37,9 +39,9 @@ func (s *svg) piece(n *notes) *Piece {
 // size, whose group is not named as one.
 func (s *svg) astray(n *notes) bool {
 	for _, g := range s.groups {
-		for i := range g.shapes {
-			for k := range s.unsized.shapes {
-				if own, all := &g.shapes[i], &s.unsized.shapes[k]; own.kind == "" && all.kind == "" && own.name == all.name {
+		for _, own := range g.shapes {
+			for _, all := range s.unsized.shapes {
+				if own.kind == "" && all.kind == "" && own.name == all.name {
 					n.add(outsideSizes(all, own, g.sizes))
 					return true
 				}
@@ -76,7 +78,12 @@ type builder struct {
 	size      string // " in size 12", or ""
 	sizes     []string
 	out       *Outline
-	aside     []shape // what is drawn and is no edge
+	aside     []*shape // what is drawn and is no edge
+
+	// room for one outline after the other
+	edges, corners, rest []*shape
+	ring, side           []Point
+	of                   []*Edge
 }
 
 // add takes a finding about one size. What is found in the same words in another size is
@@ -102,8 +109,8 @@ func (b *builder) add(f finding.Finding) {
 var numbers = regexp.MustCompile(`[0-9]+(\.[0-9]+)?`)
 
 // build is false if there is no ring, which is reported.
-func (b *builder) build(all []shape) bool {
-	var edges, corners, rest []shape
+func (b *builder) build(all []*shape) bool {
+	edges, corners, rest := b.edges[:0], b.corners[:0], b.rest[:0]
 	for _, sh := range all {
 		switch {
 		case sh.kind == decoration:
@@ -117,6 +124,7 @@ func (b *builder) build(all []shape) bool {
 			b.aside = append(b.aside, sh)
 		}
 	}
+	b.edges, b.corners, b.rest = edges, corners, rest
 	ok := false
 	if len(corners) > 0 {
 		ok = b.divide(edges, corners)
@@ -126,8 +134,9 @@ func (b *builder) build(all []shape) bool {
 	if !ok || !b.sound() {
 		return false
 	}
-	for i := range rest {
-		b.inside(&rest[i])
+	b.out.Marks = make([]Mark, 0, len(rest))
+	for _, sh := range rest {
+		b.inside(sh)
 	}
 	return true
 }
@@ -138,15 +147,16 @@ func (b *builder) sound() bool {
 	if o.signed() < 0 {
 		o.reverse()
 	}
-	const usual = 64 // points of a flattened ring
-	ring, of := make([]Point, 0, usual), make([]*Edge, 0, usual)
+	ring, of := b.ring[:0], b.of[:0]
 	for _, e := range o.Edges {
-		for _, p := range e.outer(containTolerance) {
+		b.side = e.outer(b.side[:0], containTolerance)
+		for _, p := range b.side {
 			if n := len(ring); n == 0 || distance(ring[n-1], p) > 1e-6 {
 				ring, of = append(ring, p), append(of, e)
 			}
 		}
 	}
+	b.ring, b.of = ring, of
 	if n := len(ring); n > 1 && distance(ring[0], ring[n-1]) <= 1e-6 {
 		ring, of = ring[:n-1], of[:n-1]
 	}
@@ -216,10 +226,11 @@ const onEdge = 2
 // touches the ring.
 func (b *builder) mark(sh *shape) {
 	m := Mark{Name: sh.name, Notch: sh.kind == "notch", Span: sh.at}
-	places := []Point{sh.middle()}
+	places := append(b.side[:0], sh.middle())
 	if !sh.closed {
-		places = append(places, sh.along()...)
+		places = sh.along(places)
 	}
+	b.side = places
 	best := math.Inf(1)
 	for _, p := range places {
 		if e, at, d := b.out.nearest(p, onEdge); e != nil && d < best {
@@ -237,14 +248,14 @@ func (b *builder) mark(sh *shape) {
 
 // along gives places along a short line, close enough together that one of them lies
 // near the edge that it crosses.
-func (sh *shape) along() (all []Point) {
+func (sh *shape) along(all []Point) []Point {
 	const parts = 8
 	for i := range sh.curves {
 		for k := 0; k <= parts; k++ {
 			all = append(all, sh.curves[i].at(float64(k)/parts))
 		}
 	}
-	return
+	return all
 }
 
 // nearest finds the edge closest to a place, how far along it, and how far off; nil if

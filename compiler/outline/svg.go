@@ -57,7 +57,7 @@ type layer struct {
 // group is the shapes of one size, or those of all.
 type group struct {
 	sizes     []string
-	shapes    []shape
+	shapes    []*shape
 	allowance Allowance
 	span      finding.Span
 }
@@ -68,7 +68,8 @@ type shape struct {
 	name   string
 	curves []Curve
 	closed bool
-	parts  int // how many lines it is made of
+	shared bool // it belongs to several sizes, of which none may change its curves
+	parts  int  // how many lines it is made of
 	at     finding.Span
 }
 
@@ -241,26 +242,32 @@ func (s *svg) allowance(t *figure.Tag, otherwise Allowance) Allowance {
 
 // shape takes a shape that has a name; what has none is decoration.
 func (s *svg) shape(t *figure.Tag, l *layer) {
-	id, named := t.Attr("data-edge")
-	at := t.AttrSpan("data-edge")
+	named := "data-edge"
+	id, ok := t.Attr(named)
 	kind := ""
-	if !named {
-		kind, at = decoration, t.Span()
-		if id, named = t.Attr("id"); named {
-			at = t.AttrSpan("id")
+	if !ok {
+		named, kind = "", decoration
+		if id, ok = t.Attr("id"); ok {
+			named = "id"
 			id, _, _ = strings.Cut(id, "_")
 			kind, id = kindOf(id)
 		}
 	}
+	at := t.Span()
+	if named != "" {
+		at = t.AttrSpan(named)
+	}
 	read := t.Shape
-	if kind == decoration {
+	if round := t.Name() == "circle" || t.Name() == "ellipse"; kind == decoration {
 		read = t.Decoration
+	} else if round && isPlace(kind) {
+		read = t.Place
 	}
 	commands, ok := read()
 	if !ok {
 		return
 	}
-	sh := shape{kind: kind, name: id, at: at}
+	sh := &shape{kind: kind, name: id, at: at, shared: l.in == s.unsized}
 	sh.take(commands, l.m)
 	if !sh.fit() {
 		if kind != decoration {
@@ -271,11 +278,15 @@ func (s *svg) shape(t *figure.Tag, l *layer) {
 	l.in.shapes = append(l.in.shapes, sh)
 }
 
+// isPlace reports whether what is drawn with an id of this kind only says where.
+func isPlace(kind string) bool { return kind == "corner" || kind == "notch" || kind == "mark" }
+
 // kindOf parts an id into what it marks and its name.
 func kindOf(id string) (kind, name string) {
-	for _, k := range [...]string{"corner", "notch", "mark", "opening"} {
-		if name, ok := strings.CutPrefix(id, k+"-"); ok && name != "" {
-			return k, name
+	switch kind, name, _ := strings.Cut(id, "-"); kind {
+	case "corner", "notch", "mark", "opening":
+		if name != "" {
+			return kind, name
 		}
 	}
 	if id == "grain" {
@@ -290,7 +301,7 @@ func kindOf(id string) (kind, name string) {
 // take turns commands into curves in millimetres. Stretches of no length are left out.
 func (sh *shape) take(commands []figure.Command, m figure.Transform) {
 	var pen, start Point
-	sh.curves = make([]Curve, 0, len(commands))
+	sh.curves = make([]Curve, 0, drawing(commands))
 	for _, c := range commands {
 		p := c.Points
 		for i := range p {
@@ -313,6 +324,16 @@ func (sh *shape) take(commands []figure.Command, m figure.Transform) {
 			pen, sh.closed = start, true
 		}
 	}
+}
+
+// drawing counts the commands that draw a line.
+func drawing(commands []figure.Command) (n int) {
+	for i := range commands {
+		if commands[i].Op != 'M' {
+			n++
+		}
+	}
+	return n
 }
 
 func (sh *shape) add(c Curve) {

@@ -250,8 +250,7 @@ func (b *builder) gap(one, next *shape, gap float64, ends []Point) finding.Findi
 
 // fitting finds a line that is no edge and runs from a place to one of others.
 func (b *builder) fitting(from Point, to []Point) *shape {
-	for i := range b.aside {
-		sh := &b.aside[i]
+	for _, sh := range b.aside {
 		if len(sh.curves) == 0 {
 			continue
 		}
@@ -284,7 +283,7 @@ func (b *builder) crossed(one, other *Edge) finding.Finding {
 	return with(slip(RuleCrosses, other.Span, "crosses", "The outline crosses itself"+b.size+": "+what, "Such a piece cannot be cut.", "Move the line; a loop often is one point in the wrong place."), one.Span, "this")
 }
 
-func (b *builder) cornersNeedOneLine(at finding.Span, edges []shape) finding.Finding {
+func (b *builder) cornersNeedOneLine(at finding.Span, edges []*shape) finding.Finding {
 	if len(edges) == 0 {
 		return b.noEdges()
 	}
