@@ -28,10 +28,13 @@ func newSource(file string, src []byte) *source {
 // divide finds the lines.
 func (s *source) divide() {
 	s.lines = append(make([]int, 0, bytes.Count(s.src, []byte("\n"))+1), 0)
-	for i, c := range s.src {
-		if c == '\n' {
-			s.lines = append(s.lines, i+1)
+	for at := 0; ; {
+		i := bytes.IndexByte(s.src[at:], '\n')
+		if i < 0 {
+			return
 		}
+		at += i + 1
+		s.lines = append(s.lines, at)
 	}
 }
 
@@ -40,7 +43,7 @@ func (s *source) pos(offset int) finding.Pos {
 		s.divide()
 	}
 	offset = max(0, min(offset, len(s.src)))
-	line := sort.SearchInts(s.lines, offset+1) - 1
+	line := s.line(offset)
 	from := finding.Pos{Offset: s.lines[line], Line: line + 1, Column: 1}
 	if line == 0 && bytes.HasPrefix(s.src[:offset], byteOrderMark) {
 		from.Offset = len(byteOrderMark)
@@ -52,6 +55,15 @@ func (s *source) pos(offset int) finding.Pos {
 	from.Offset = offset
 	s.last = from
 	return from
+}
+
+// line gives the number of the line, from 0, in which an offset lies. Most places that
+// are asked for lie on the line of the one before.
+func (s *source) line(offset int) int {
+	if last := s.last.Line; last > 0 && s.lines[last-1] <= offset && (last == len(s.lines) || offset < s.lines[last]) {
+		return last - 1
+	}
+	return sort.SearchInts(s.lines, offset+1) - 1
 }
 
 func (s *source) span(from, to int) finding.Span {

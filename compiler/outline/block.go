@@ -232,7 +232,8 @@ func (b *builder) layers(d *dxf, of *block) {
 		}
 		p := d.place(e.points[0])
 		m := Mark{Notch: sh.kind == "notch", Place: p, Span: e.at}
-		m.Edge, m.At, _ = b.out.nearest(p, onEdge)
+		at := b.out.nearest(p, onEdge)
+		m.Edge, m.At = at.edge, at.along()
 		b.out.Marks = append(b.out.Marks, m)
 	}
 }

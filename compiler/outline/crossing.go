@@ -14,28 +14,39 @@ func crossesItself(ring []Point) bool {
 // crossing finds two sides that meet and are not neighbours. Sides are taken from left
 // to right, and compared with those that reach as far.
 func crossing(ring []Point) (int, int, bool) {
-	n := len(ring)
-	order := make([]int, n)
-	for i := range order {
-		order[i] = i
-	}
-	left := func(i int) float64 { return min(ring[i].X, ring[(i+1)%n].X) }
-	slices.SortFunc(order, func(i, j int) int { return cmp.Compare(left(i), left(j)) })
-	var open []int
-	for _, i := range order {
-		kept := open[:0]
-		for _, j := range open {
-			if max(ring[j].X, ring[(j+1)%n].X) < left(i) {
+	sides := sidesOf(ring)
+	slices.SortFunc(sides, func(s, t side) int { return cmp.Compare(s.left, t.left) })
+	open := make([]*side, 0, len(sides))
+	for k := range sides {
+		s, kept := &sides[k], open[:0]
+		for _, t := range open {
+			if t.right < s.left {
 				continue
 			}
-			kept = append(kept, j)
-			if (i+1)%n != j && (j+1)%n != i && meet(ring[i], ring[(i+1)%n], ring[j], ring[(j+1)%n]) {
-				return min(i, j), max(i, j), true
+			kept = append(kept, t)
+			if s.next != t.from && t.next != s.from && meet(ring[s.from], ring[s.next], ring[t.from], ring[t.next]) {
+				return min(s.from, t.from), max(s.from, t.from), true
 			}
 		}
-		open = append(kept, i)
+		open = append(kept, s)
 	}
 	return 0, 0, false
+}
+
+// side is a side of a polygon: the numbers of its ends, and how far it reaches.
+type side struct {
+	from, next  int
+	left, right float64
+}
+
+func sidesOf(ring []Point) []side {
+	all := make([]side, len(ring))
+	for i, p := range ring {
+		next := (i + 1) % len(ring)
+		q := ring[next]
+		all[i] = side{from: i, next: next, left: min(p.X, q.X), right: max(p.X, q.X)}
+	}
+	return all
 }
 
 // meet reports whether two stretches have a point in common.

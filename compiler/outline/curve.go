@@ -65,18 +65,21 @@ func (c *Curve) reversed() Curve {
 // leaves is the direction in which the curve begins, arrives that in which it ends;
 // nothing for a curve of one point. They look past control points that lie on the end.
 func (c *Curve) leaves() Point {
-	for _, p := range c.P[1:] {
-		if d := minus(p, c.P[0]); math.Hypot(d.X, d.Y) > 1e-9 {
-			return d
+	for i := 1; i < len(c.P); i++ {
+		if distance(c.P[i], c.P[0]) > 1e-9 {
+			return minus(c.P[i], c.P[0])
 		}
 	}
 	return Point{}
 }
 
 func (c *Curve) arrives() Point {
-	back := c.reversed()
-	d := back.leaves()
-	return Point{X: -d.X, Y: -d.Y}
+	for i := len(c.P) - 2; i >= 0; i-- {
+		if distance(c.P[i], c.P[3]) > 1e-9 {
+			return minus(c.P[3], c.P[i])
+		}
+	}
+	return Point{}
 }
 
 // gauss are the places and weights of the Gauss-Legendre rule with five points on

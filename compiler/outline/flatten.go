@@ -125,7 +125,7 @@ func (c *Curve) hollow() bool {
 func (c *Curve) tangents(tolerance float64) (Point, bool) {
 	a, b := c.leaves(), c.arrives()
 	chord := minus(c.to(), c.from())
-	size := math.Hypot(chord.X, chord.Y)
+	size := distance(c.to(), c.from())
 	if a == (Point{}) || size < 1e-6 {
 		return c.to(), true
 	}
@@ -133,7 +133,7 @@ func (c *Curve) tangents(tolerance float64) (Point, bool) {
 		return Point{}, false
 	}
 	k := cross(a, b)
-	if math.Abs(k) <= 1e-9*math.Hypot(a.X, a.Y)*math.Hypot(b.X, b.Y) {
+	if math.Abs(k) <= 1e-9*distance(a, Point{})*distance(b, Point{}) {
 		return mix(c.from(), c.to(), 0.5), true
 	}
 	s := cross(chord, b) / k

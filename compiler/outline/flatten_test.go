@@ -71,8 +71,8 @@ func contains(t failing, o *Outline) {
 		}
 	}
 	for _, p := range points {
-		if e, _, off := o.nearest(p, 1); e == nil || off > containTolerance+0.05 {
-			t.Errorf("%v lies %v off", p, off)
+		if at := o.nearest(p, 1); at.edge == nil || at.off > containTolerance+0.05 {
+			t.Errorf("%v lies %v off", p, at.off)
 		}
 	}
 }

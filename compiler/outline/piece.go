@@ -231,13 +231,14 @@ func (b *builder) mark(sh *shape) {
 		places = sh.along(places)
 	}
 	b.side = places
+	var found onRing
 	best := math.Inf(1)
 	for _, p := range places {
-		if e, at, d := b.out.nearest(p, onEdge); e != nil && d < best {
-			m.Edge, m.At, m.Place, best = e, at, p, d
+		if at := b.out.nearest(p, min(onEdge, best)); at.edge != nil && at.off < best {
+			found, m.Place, best = at, p, at.off
 		}
 	}
-	if m.Edge == nil {
+	if m.Edge, m.At = found.edge, found.along(); m.Edge == nil {
 		m.Place = places[0]
 		if sh.kind == "notch" {
 			b.add(b.notchInside(sh.at, sh.name))
@@ -258,35 +259,44 @@ func (sh *shape) along(all []Point) []Point {
 	return all
 }
 
-// nearest finds the edge closest to a place, how far along it, and how far off; nil if
-// none is within reach.
-func (o *Outline) nearest(p Point, reach float64) (found *Edge, along, off float64) {
-	off = reach
-	curve, share := 0, 0.0
+// onRing is a place on the ring: the edge, which of its curves, the parameter there, and
+// how far off the place is for which it was looked for.
+type onRing struct {
+	edge  *Edge
+	curve int
+	t     float64
+	off   float64
+}
+
+// along is how far it is from the beginning of the edge.
+func (r onRing) along() (sum float64) {
+	if r.edge == nil {
+		return 0
+	}
+	for i := range r.curve {
+		sum += r.edge.Curves[i].Length()
+	}
+	return sum + r.edge.Curves[r.curve].lengthTo(r.t)
+}
+
+// nearest finds the place of the ring closest to another; with no edge if none is within
+// reach.
+func (o *Outline) nearest(p Point, reach float64) onRing {
+	found := onRing{off: reach}
 	for _, e := range o.Edges {
 		for i := range e.Curves {
-			if t, d := e.Curves[i].nearest(p, off); d <= off {
-				found, curve, share, off = e, i, t, d
+			if t, d := e.Curves[i].nearest(p, found.off); d <= found.off {
+				found = onRing{e, i, t, d}
 			}
 		}
 	}
-	if found == nil {
-		return
-	}
-	for i := range curve {
-		along += found.Curves[i].Length()
-	}
-	return found, along + found.Curves[curve].lengthTo(share), off
+	return found
 }
 
 // nearest gives the parameter of the place of the curve nearest to p, and how far off
 // it is; a curve whose control points all lie out of reach is not looked at closely.
 func (c *Curve) nearest(p Point, reach float64) (t, off float64) {
-	b := Box{Min: c.P[0], Max: c.P[0]}
-	for _, q := range c.P[1:] {
-		b.take(q)
-	}
-	if p.X < b.Min.X-reach || p.X > b.Max.X+reach || p.Y < b.Min.Y-reach || p.Y > b.Max.Y+reach {
+	if c.beyond(p, reach) {
 		return 0, math.Inf(1)
 	}
 	if c.Straight {
@@ -309,6 +319,17 @@ func (c *Curve) nearest(p Point, reach float64) (t, off float64) {
 		}
 	}
 	return
+}
+
+// beyond reports whether all control points lie out of reach, on one side of p.
+func (c *Curve) beyond(p Point, reach float64) bool {
+	left, right, above, below := true, true, true, true
+	for i := range c.P {
+		q := &c.P[i]
+		left, right = left && q.X < p.X-reach, right && q.X > p.X+reach
+		above, below = above && q.Y < p.Y-reach, below && q.Y > p.Y+reach
+	}
+	return left || right || above || below
 }
 
 func millimetres(v float64) string { return strconv.FormatFloat(v, 'f', 1, 64) + " mm" }
