@@ -1,7 +1,5 @@
 package measure
 
-import "math/big"
-
 // Steps is a rounding that a designer declares for one kind of measure: what a
 // printed value is a multiple of in either system. A system of nothing keeps the
 // rounding of the kind.
@@ -44,12 +42,8 @@ func (s Steps) Print(l Length, kind Kind, written System, style Style) (imperial
 	return InImperial(i, kind, true, style), InMetric(m, kind, true, style)
 }
 
-// misses says by how much the nearest multiple of a step may miss a length: half
-// of the step.
-func (s Steps) misses(system System) *big.Rat { return halfOf(s.in(system).Rat()) }
-
 // Within says whether a length may be another one that was rounded by the steps of
 // a system: they differ by no more than half a step.
 func (s Steps) Within(a, b Length, system System) bool {
-	return within(a.Rat(), b.Rat(), s.misses(system))
+	return a.Sub(b).Abs().Mul(2).Cmp(s.in(system)) <= 0
 }

@@ -22,7 +22,12 @@ func FromRat(r *big.Rat, u Unit) Length {
 
 // Of returns a length of num/den units. It panics if den is 0, as big.NewRat
 // does.
-func Of(num, den int64, u Unit) Length { return FromRat(big.NewRat(num, den), u) }
+func Of(num, den int64, u Unit) Length {
+	if f := unitFacts[u.known()]; den > 0 && small(num) && small(den) {
+		return reduced(num*f.num, den*f.den)
+	}
+	return FromRat(big.NewRat(num, den), u)
+}
 
 // FromInches returns a length of num/den inches. It panics if den is 0.
 func FromInches(num, den int64) Length { return Of(num, den, Inch) }
@@ -48,9 +53,12 @@ func lengthOf(mm *big.Rat) Length {
 // short reports whether a length can be reckoned with in whole numbers of 64 bits,
 // as nearly every one can: no product of two such numbers, and no sum of two such
 // products, is too large for that.
-func (l Length) short() bool {
+func (l Length) short() bool { return l.wide == "" && small(l.num) && small(l.under+1) }
+
+// small reports whether a number has no more than 31 bits.
+func small(n int64) bool {
 	const limit = 1 << 31
-	return l.wide == "" && -limit < l.num && l.num < limit && l.under+1 < limit
+	return -limit < n && n < limit
 }
 
 // reduced keeps num/den millimetres in the one form that they have; den is more
@@ -78,6 +86,9 @@ func (l Length) In(u Unit) *big.Rat { return new(big.Rat).Quo(l.Rat(), u.size())
 // MM returns the length in millimetres as the nearest floating-point number,
 // for drawing.
 func (l Length) MM() float64 {
+	if l.short() { // then both numbers are exact as floating-point numbers, and only the quotient is rounded
+		return float64(l.num) / float64(l.under+1)
+	}
 	f, _ := l.Rat().Float64()
 	return f
 }
@@ -111,7 +122,12 @@ func (l Length) Sub(m Length) Length {
 }
 
 // Mul returns n times l.
-func (l Length) Mul(n int64) Length { return l.MulRat(big.NewRat(n, 1)) }
+func (l Length) Mul(n int64) Length {
+	if l.short() && small(n) {
+		return reduced(l.num*n, l.under+1)
+	}
+	return l.MulRat(big.NewRat(n, 1))
+}
 
 // MulRat returns r times l.
 func (l Length) MulRat(r *big.Rat) Length { return lengthOf(new(big.Rat).Mul(l.Rat(), r)) }
