@@ -2,7 +2,6 @@ package size
 
 import (
 	"fmt"
-	"regexp"
 	"slices"
 	"strings"
 
@@ -39,15 +38,15 @@ func (r *reader) standard() {
 	}
 }
 
-var menWord, childWord = regexp.MustCompile(`(?i)\bmen\b|\bmen's\b|\bmale`), regexp.MustCompile(`(?i)child|boys|girls|toddler|baby|babies|infant`)
+var menWord, childWord = lazily(`(?i)\bmen\b|\bmen's\b|\bmale`), lazily(`(?i)child|boys|girls|toddler|baby|babies|infant`)
 
 // standardOf finds the standard that words name, nil for one that is not known here.
 func standardOf(follows string) *standard {
 	who := ""
 	switch {
-	case childWord.MatchString(follows):
+	case childWord().MatchString(follows):
 		who = "children"
-	case menWord.MatchString(follows):
+	case menWord().MatchString(follows):
 		who = "men"
 	}
 	for i := range standards {

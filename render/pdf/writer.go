@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"regexp"
 	"slices"
+	"sync"
 	"time"
 	"unicode/utf16"
 
@@ -102,7 +103,7 @@ func (w *writer) bookmark(title string, level int, y float64) {
 	w.pdf.Bookmark(infoString(title), level, y)
 }
 
-var fontName = regexp.MustCompile(`/F(\w+) `)
+var fontName = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`/F(\w+) `) })
 
 // font brings a font into the file when it is first used. The package names a
 // font's resource only where it selects it, so a template that is never drawn is
@@ -114,7 +115,7 @@ func (w *writer) font(f *face) *subset {
 	w.pdf.AddUTF8FontFromBytes(f.name, "", bytes.Clone(f.ttf)) // it changes the bytes
 	t := w.pdf.CreateTemplate(func(t *gofpdf.Tpl) { t.SetFont(f.name, "", 10) })
 	s := &subset{face: f, runes: map[rune]bool{}}
-	if m := fontName.FindSubmatch(t.Bytes()); m != nil {
+	if m := fontName().FindSubmatch(t.Bytes()); m != nil {
 		s.name = string(m[1])
 	} else {
 		w.pdf.SetErrorf("the font %s cannot be used", f.name)
