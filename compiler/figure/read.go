@@ -51,7 +51,7 @@ func readBy(begin func() *reader) *reader {
 }
 
 func newReader(file string, src []byte) *reader {
-	const usual = 8 // elements within elements
+	const usual = 4 // elements within elements
 	return &reader{text: newSource(file, src), step: quarter, stack: make([]frame, 0, usual)}
 }
 

@@ -57,6 +57,7 @@ func fewOf(p *model.Pattern, all []finding.Finding) (kept []finding.Finding) {
 // everyText is all that the author wrote, in small letters, but for the glossary.
 func everyText(p *model.Pattern) string {
 	var all strings.Builder
+	all.Grow(32 << 10) // a large pattern has so much
 	put := func(s string) {
 		all.WriteByte(' ')
 		all.WriteString(s)
