@@ -70,6 +70,10 @@ func (r *run) laidOf(m *model.Material, w *model.Amount) condition.Cond {
 	return c
 }
 
+// areas are what drawings fill, of which it is said that one is drawn in another unit:
+// then nobody knows how much cloth they take.
+type areas struct{}
+
 // byLays holds each promise against its lays: over says by how much it is wrong for a
 // lay, nothing if it is right. It is reported once for each promise, with the size in
 // which it is most wrong.
@@ -92,7 +96,7 @@ func (r *run) byLays(over func(*model.Amount, *model.Laying) measure.Length, wor
 				}
 			}
 		}
-		if bad = r.unsaid(p, bad); worst != nil && r.possible(bad) {
+		if bad = r.unsaid(areas{}, r.unsaid(p, bad)); worst != nil && r.possible(bad) {
 			r.report(bad, word(p, p.Cell(worst.Size), worst))
 			r.tell(p, condition.True)
 		}

@@ -35,7 +35,7 @@ func marksNotDrawn(r *run) {
 			bad, first := r.inOutline(d, func(o *outline.Outline) bool {
 				return o.Edge(m.On.ID) != nil && !drawnOn(o, m) && !strayNotch(o, m)
 			})
-			bad = r.Space.All(bad, where, m.Cond, m.On.Cond)
+			bad = r.unsaid(edgesOf{p}, r.Space.All(bad, where, m.Cond, m.On.Cond))
 			if !r.possible(bad) {
 				continue
 			}

@@ -71,6 +71,7 @@ func grainTurns(r *run) {
 		bad, first := r.inOutline(d, func(o *outline.Outline) bool { return o.Grain != nil && math.Abs(besideGrain(o, edge)-usual) > most })
 		bad = r.unsaid(edgesOf{p}, bad)
 		if first != nil {
+			r.tell(grainOf{d}, bad)
 			all.add(r, r.Space.And(bad, where), also(at(d.File.Span, "in this file", fmt.Sprintf("The grain line of %s lies another way than in the other sizes.", the(p.Name)),
 				"Turn the grain line with the piece, or the piece back."), first.Grain.Span, "this line"))
 		}
@@ -107,17 +108,18 @@ func grainOffFold(r *run) {
 			from, to := e.Curves[0].P[0], e.Curves[len(e.Curves)-1].P[3]
 			turn := between(o.Grain.From, o.Grain.To, from, to)
 			if c.Lay.Crossgrain { // on a lengthwise fold, or on a crosswise one
-				turn = min(math.Abs(turn), 90-math.Abs(turn))
+				turn = min(turn, 90-turn)
 			}
-			if off == 0 && math.Abs(turn) > grainOff {
+			if off == 0 && turn > grainOff {
 				off = turn
 			}
-			return math.Abs(turn) > grainOff
+			return turn > grainOff
 		})
 		if first == nil {
 			return
 		}
-		all.add(r, r.Space.All(bad, p.Cond, d.Cond, c.Cond), also(at(c.Span, "on the fold", fmt.Sprintf("The grain line of %s is drawn %.0f° off the edge that lies on the fold.", the(p.Name), math.Abs(off)),
+		r.tell(grainOf{d}, bad)
+		all.add(r, r.Space.All(bad, p.Cond, d.Cond, c.Cond), also(at(c.Span, "on the fold", fmt.Sprintf("The grain line of %s is drawn %.0f° off the edge that lies on the fold.", the(p.Name), off),
 			fmt.Sprintf("Turn the grain line until it runs beside the %s, or look at which edge lies on the fold.", edgeCalled(c.Lay.FoldEdge.Name))), first.Grain.Span, "this line"))
 	})
 	all.report(r)

@@ -148,6 +148,7 @@ func (r *run) withoutPiece(wrong []misfit, p *model.Piece, d *model.Drawn) (left
 func (r *run) reportMisdrawn(p *model.Piece, d *model.Drawn, x supposition) {
 	name := Upper(the(p.Name))
 	r.tell(d, d.Cond)
+	r.tell(areas{}, r.Space.And(p.Cond, d.Cond))
 	if x.allowance {
 		f := at(d.File.Span, "meant the other way?", name+" is said to be drawn along its stitching lines, and it would fit all that it is sewn to if it were drawn along its cutting lines.",
 			"If the allowance is in the drawing, write data-allowance=\"included\" in it. If not, every edge of the piece is too long or too short by it.")

@@ -21,7 +21,7 @@ func init() {
 	register(Rule{ID: "outline-given-twice", Severity: finding.Error, Category: "outlines", ahead: 2, run: drawnTwice,
 		Purpose: "Two drawings of a piece hold for the same garment.",
 		Why:     "Nobody can tell which of the two is cut out."})
-	register(Rule{ID: "outline-for-some-only", Severity: finding.Warning, Category: "outlines", run: drawnForSome,
+	register(Rule{ID: "outline-for-some-only", Severity: finding.Warning, Category: "outlines", ahead: -1, run: drawnForSome,
 		Purpose: "A piece is drawn for some of the garments in which it is cut, and not for the others.",
 		Why:     "Whoever makes one of the others has nothing to cut out. The drawing of a view is easily forgotten, or its guard is too narrow."})
 	register(Rule{ID: "symmetric-not-drawn", Severity: finding.Error, Category: "outlines", ahead: -1, run: notSymmetric,
@@ -107,6 +107,7 @@ func drawnTwice(r *run) {
 				if r.possible(both) {
 					r.tell(d, both)
 					r.tell(first, both)
+					r.tell(guardsOf{p}, condition.True)
 				}
 				r.report(both, also(at(d.File.Span, "a second drawing", fmt.Sprintf("%s has two drawings.", Upper(the(p.Name))),
 					"Keep one, or say in which garments each of them holds, such as `when A`."), first.File.Span, "the first"))
@@ -114,6 +115,10 @@ func drawnTwice(r *run) {
 		}
 	}
 }
+
+// guardsOf are the guards of a piece's drawings of which it is said that one is wrong: then
+// it is wrong for the garments that it leaves out as well.
+type guardsOf struct{ *model.Piece }
 
 // drawnForSome looks for garments in which a piece has no drawing while it has one in
 // others.
@@ -123,6 +128,7 @@ func drawnForSome(r *run) {
 		for _, d := range p.Outlines {
 			left = r.Space.Diff(left, d.Cond)
 		}
+		left = r.unsaid(guardsOf{p}, left)
 		if len(p.Outlines) == 0 || !r.possible(left) {
 			continue
 		}

@@ -174,3 +174,17 @@ func TestBending(t *testing.T) {
 		t.Errorf("half a circle bends by %v and %v", out, in)
 	}
 }
+
+// TestHolds asks for places inside and beside half a circle, with the ends of its lines
+// level with some of them.
+func TestHolds(t *testing.T) {
+	o := drawn(t, `<path id="round" d="M0 50A50 50 0 0 1 100 50"/><path id="base" d="M100 50H0"/>`)
+	for _, c := range []struct {
+		x, y   float64
+		inside bool
+	}{{50, 25, true}, {50, 1, true}, {2, 49, true}, {5, 5, false}, {50, 51, false}, {-10, 49, false}, {110, 25, false}} {
+		if got := o.Holds(Point{X: c.x, Y: c.y}); got != c.inside {
+			t.Errorf("%v, %v: inside %v", c.x, c.y, got)
+		}
+	}
+}
