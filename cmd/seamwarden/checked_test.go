@@ -22,7 +22,7 @@ func TestInOrder(t *testing.T) {
 			if ahead := begun.Add(1) - given.Load(); ahead > most.Load() {
 				most.Store(ahead)
 			}
-			if name == "0" && n > 2 { // the first ends after the second
+			if name == "0" && n > 2 && runtime.GOMAXPROCS(0) > 1 { // the first ends after the second, where two can be under way
 				<-gate
 			} else {
 				gate <- struct{}{}
