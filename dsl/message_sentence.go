@@ -159,11 +159,14 @@ func noBody(s *Sentence, file string) finding.Finding {
 }
 
 func wrongPhrase(verb string, p *Phrase) finding.Finding {
-	var words []string
-	for _, t := range p.Tokens {
-		words = append(words, t.Value)
+	var words strings.Builder
+	for i, t := range p.Tokens {
+		if i > 0 && t.Pos.Offset > p.Tokens[i-1].Pos.Offset+len(p.Tokens[i-1].Value) {
+			words.WriteString(" ")
+		}
+		words.WriteString(t.Value)
 	}
-	said := shorten(strings.Join(words, " "))
+	said := shorten(words.String())
 	return syntax("sentence-not-understood", SpanOf(p.Tokens), "does not go with "+verb, fmt.Sprintf("`%s` cannot be said with `%s`.", verb, said), "It is written so: "+form(verb))
 }
 

@@ -150,6 +150,9 @@ func slipCutMaterial(c *slip) *said {
 	case "mirrored", "alike", "on", "right", "wrong", "glue":
 		return &said{fmt.Sprintf("In a `cut` sentence the material comes before `%s`.", t.Text), "the material stands before this", "For example: cut 2 main mirrored.", 2, 0}
 	case "of":
+		if c.tok(3).Kind == Measure {
+			return &said{"A `cut` sentence of a tape says one length.", "one sentence for each length", "For example: cut 2 of 80cm; cut 2 of 10cm.", c.at, 0}
+		}
 		return &said{"The word `of` is not needed between count and material.", "one word too many", "For example: cut 2 main.", 2, 0}
 	}
 	return nil

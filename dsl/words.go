@@ -36,17 +36,17 @@ var (
 // the ones in everyVerb. An operation of two words is written with its space.
 // The letters stand for phrases, see phraseForms.
 var verbs = map[string]string{
-	"sew": "to at catching along flat leaving through open round distance on", "baste": "to on at distance along through over",
-	"staystitch": "distance on", "reinforce": "distance at on", "understitch": "on distance", "edgestitch": "leaving on distance along through catching from to",
-	"topstitch": "leaving on distance along through catching from", "ditch": "on along through catching", "stitch": "leaving on distance along through at",
+	"sew": "to at catching along flat leaving through open round distance on with", "baste": "to on at distance along through over",
+	"staystitch": "distance on", "reinforce": "distance at on", "understitch": "on distance", "edgestitch": "leaving on distance along through catching from to with",
+	"topstitch": "leaving on distance along through catching from with", "ditch": "on along through catching", "stitch": "leaving on distance along through at with to",
 	"fuse": "on to at", "finish": "together with on", "bind": "with on together", "press": "toward open on flat over along to", "press under": "by on turning",
 	"trim": "to by on at", "grade": "to on", "clip": "to at on by", "notch out": "on at", "hem": "leaving turning with on by through",
 	"gather": "to on distance at", "ease": "to on", "pleat": "to on at toward", "fold": "along by on to toward over", "tack": "to at on through over",
 	"turn": "through out to toward", "turn under": "by turning on", "insert": "into through between at on to", "sew on": "at on to", "apply": "to at on through over",
-	"buttonhole": "on at for", "slash": "from along to on", "cut": "to along at on", "fell": "to over on along", "slipstitch": "to over on along",
+	"buttonhole": "on at for", "slash": "from along at to on", "cut": "to along at on", "fell": "to over on along", "slipstitch": "to over on along",
 	"close": "with on", "mark": "on at with", "bar-tack": "at on through to", "thread": "through into", "join": "to with", "level": "on at",
 	"quilt": "along on through distance", "set": "to at on with", "attach": "to at on with", "overlap": "over by on to", "pin": "to on at along over",
-	"lay": "on over to along", "remove": "on", "open": "by to", "knot": "at", "cover": "with on", "miter": "at on", "roll": "to on", "shirr": "with on to distance",
+	"lay": "on over to along at between", "remove": "on", "open": "by to", "knot": "at", "cover": "with on", "miter": "at on", "roll": "to on", "shirr": "with on to distance",
 	"tuck": "along by on to", "steam": "on over", "test": "at on",
 }
 

@@ -153,6 +153,9 @@ func (f *Facts) perGarment(s *model.Seam) int { return max(1, len(s.Copies)) }
 
 // SewnBy reports whether an operation on a seam acts on one of its copies.
 func SewnBy(op *model.Op, t *model.Target, j *model.Join) bool {
+	if t.In != "" && j.In != t.In {
+		return false
+	}
 	for _, s := range []model.Side{t.Side, op.Only} {
 		if s != model.Neither && j.Side != model.Neither && j.Side != s {
 			return false

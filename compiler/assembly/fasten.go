@@ -16,6 +16,9 @@ func (w *play) around(op *model.Op) {
 			c := w.and(w.holds(op), t.Cond)
 			if t.Seam != nil {
 				for _, j := range t.Seam.Copies {
+					if t.In != "" && j.In != t.In {
+						continue
+					}
 					l := w.lines[j]
 					w.trouble(w.and(c, j.Cond, w.unsewn(l)), Trouble{Kind: SeamNotSewnYet, Op: op, Seam: t.Seam}, l.will)
 				}

@@ -25,7 +25,7 @@ func (w *play) onPiece(op *model.Op, t *model.Target, c condition.Cond) {
 			w.turnedUnpressed(op, []*model.Instance{i}, nil, ic)
 		}
 	}
-	if attaching[op.Verb] {
+	if attaching[op.Verb] || op.Verb == "stitch" && op.Phrase("to") != nil {
 		w.hang(op, t, c)
 	}
 }

@@ -18,7 +18,8 @@ func init() {
 
 // unclipped takes an edge for curved if it is called so and the seam is turned, or
 // if it is steadied before it is turned or sewn to a neck: a straight edge needs no
-// staystitching there.
+// staystitching there, unless it is cut on the slant. Where the edge is drawn, the drawing
+// tells.
 func unclipped(r *run) {
 	for _, s := range r.Seams {
 		curved, e := r.curved(s)
@@ -46,7 +47,7 @@ func (r *run) curved(s *model.Seam) (c condition.Cond, found *model.Edge) {
 		switch {
 		case turned != condition.False && r.isCurved(e) != condition.False:
 			where = r.Space.And(turned, r.isCurved(e))
-		case turned != condition.False:
+		case turned != condition.False && !onTheSlant(e) && len(e.Piece.Outlines) == 0:
 			where = r.Space.And(turned, r.whereDone(r.deeds().edge[e], "staystitch"))
 		case wordIn(e.ID, "neck", "neckline"):
 			where = r.whereDone(r.deeds().edge[e], "staystitch")
@@ -57,6 +58,12 @@ func (r *run) curved(s *model.Seam) (c condition.Cond, found *model.Edge) {
 		c = r.Space.Or(c, where)
 	}
 	return
+}
+
+// onTheSlant reports whether the name of an edge tells another reason to steady it: a
+// slanting pocket edge is straight and lies on the bias, where cloth gives.
+func onTheSlant(e *model.Edge) bool {
+	return wordIn(e.ID, "pocket", "slant", "slanted", "slanting", "bias", "mouth", "diagonal")
 }
 
 // clearlyBent is how many degrees the curves of a drawn edge turn, one way, before its

@@ -177,6 +177,22 @@ func unusedWords(c *model.Cut, parts []*model.Instance) string {
 
 // sideUp asks for the side that is up, once a piece: interfacing follows its
 // cloth.
+// pairNotDrawn gives a piece that is cut in pairs and sewn to another, and does not say how it
+// is drawn; nil if there is none.
+func (r *run) pairNotDrawn(p *model.Piece) *model.Piece {
+	for _, s := range r.Seams {
+		if !joinsPiece(s, p) {
+			continue
+		}
+		for _, u := range s.Uses() {
+			if q := u.Instance.Piece; q != p && u.Instance.Cut.Lay.Mirrored && !q.DrawnSaid {
+				return q
+			}
+		}
+	}
+	return nil
+}
+
 func sideUp(r *run) {
 	for _, p := range r.Pieces {
 		if r.inUnclearSeam(p) {
@@ -192,8 +208,12 @@ func sideUp(r *run) {
 				if in {
 					say = "glue side up"
 				}
+				help := fmt.Sprintf("Add `%s`, or the other side; if the piece is the same either way up, say `symmetric` in it.", say)
+				if q := r.pairNotDrawn(p); q != nil && !in {
+					help += fmt.Sprintf(" Or say in %s how it is drawn, `drawn as right` or `drawn as left`: then the side follows from the seam.", q.ID)
+				}
 				r.report(r.Space.Diff(c.Cond, asked), at(c.Span, "which side is up?", fmt.Sprintf("%s is cut once, and the cut line does not say which side of %s is up.", Upper(the(p.Name)), lower(c.Material.Name)),
-					fmt.Sprintf("Add `%s`, or the other side; if the piece is the same either way up, say `symmetric` in it.", say)))
+					help))
 				asked = r.Space.Or(asked, c.Cond)
 			}
 		}

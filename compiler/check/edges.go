@@ -77,7 +77,7 @@ func (r *run) reportTwice(first, again joining, both condition.Cond, said bool) 
 		"If both are sewn at once, declare one seam and put the third layer after `catching`. If each takes a part of the edge, say `from … to …`.")
 	f = also(f, first.seam.Span, "joined here first")
 	if first.seam == again.seam {
-		f = at(again.seam.Span, "twice in this seam", fmt.Sprintf("%s stands twice in the %s seam.", Upper(words(u)), again.seam.Name), "Take it out in one of its places.")
+		f = at(again.seam.Span, "twice in this seam", fmt.Sprintf("%s stands twice in the %s.", Upper(words(u)), again.seam.Called()), "Take it out in one of its places.")
 	}
 	if left := r.forgotten(u, both); left != nil {
 		f.Headline = fmt.Sprintf("%s; %s is in none.", f.Headline[:len(f.Headline)-1], words(left))
@@ -219,8 +219,8 @@ func (r *run) reportRaw(list []rawEdge, only bool) {
 		f.Headline = fmt.Sprintf("Nothing is done to the %s edges of %s.", lower(first.edge.Name), listed(names))
 	}
 	if seam, u := r.takenInstead(first); seam != nil && len(list) == 1 {
-		f.Headline = fmt.Sprintf("%s, and its %s edge is closed twice: in the %s seam and by another step.", f.Headline[:len(f.Headline)-1], lower(u.Edge.Name), seam.Name)
-		f.Help = fmt.Sprintf("Did you mean `%s.%s` in the %s seam?", first.edge.Piece.ID, first.edge.ID, seam.Name)
+		f.Headline = fmt.Sprintf("%s, and its %s is closed twice: in the %s and by another step.", f.Headline[:len(f.Headline)-1], edgeCalled(u.Edge.Name), seam.Called())
+		f.Help = fmt.Sprintf("Did you mean `%s.%s` in the %s?", first.edge.Piece.ID, first.edge.ID, seam.Called())
 		f = also(f, seam.Span, "this seam")
 		r.tell(seam, first.bad)
 	}

@@ -76,7 +76,7 @@ func hanging(r *run) {
 				continue
 			}
 			bad := r.Space.Diff(r.Space.All(p.Cond, e.Cond, sewn), held[e])
-			r.report(r.unsaid(e, bad), at(e.Span, "caught by nothing", fmt.Sprintf("%s is folded over, and its %s edge is never caught.", Upper(the(p.Name)), lower(e.Name)), "Slipstitch it, or catch it in a row: `ditch SEAM catching EDGE`."))
+			r.report(r.unsaid(e, bad), at(e.Span, "caught by nothing", fmt.Sprintf("%s is folded over, and its %s is never caught.", Upper(the(p.Name)), edgeCalled(e.Name)), "Slipstitch it, or catch it in a row: `ditch SEAM catching EDGE`."))
 		}
 	}
 }

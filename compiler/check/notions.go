@@ -154,13 +154,27 @@ func sameSide(r *run) {
 	}
 }
 
-// samePlace gives the place that two operations name alike, "" for none.
+// samePlace gives the place that two operations name alike, "" for none. Two pieces may
+// have marks of one name, and a mark is somewhere else on another part.
 func samePlace(a, b *model.Op) string {
+	if x, y := namedPart(a), namedPart(b); x != "" && y != "" && x != y {
+		return ""
+	}
 	for _, x := range placesOf(a) {
 		for _, y := range placesOf(b) {
-			if x.Path == y.Path {
+			if x.Path == y.Path && x.Mark == y.Mark {
 				return x.Describe()
 			}
+		}
+	}
+	return ""
+}
+
+// namedPart gives the part that an operation names after to or on, as it is written.
+func namedPart(op *model.Op) string {
+	for _, name := range []string{"to", "on"} {
+		if p := op.Phrase(name); p != nil && len(p.Targets) == 1 {
+			return p.Targets[0].Path
 		}
 	}
 	return ""

@@ -177,7 +177,7 @@ func (r *run) unexplained(t assembly.Trouble) condition.Cond {
 	return c
 }
 
-func seamName(s *model.Seam) string { return "the " + s.Name + " seam" }
+func seamName(s *model.Seam) string { return "the " + s.Called() }
 
 // loose reports the parts that do not hang together with the rest, those that
 // hang together with one another as one.

@@ -31,7 +31,7 @@ func atStep(t assembly.Trouble, label, headline, help, by string) finding.Findin
 
 func crossedOpen(r *run, t assembly.Trouble) finding.Finding {
 	s := t.Seam
-	f := at(t.Op.Span, "closed across it here", fmt.Sprintf("%s is sewn only after the %s across its end is closed.", Upper(seamName(s)), t.Use.Edge.Name+" edge"),
+	f := at(t.Op.Span, "closed across it here", fmt.Sprintf("%s is sewn only after the %s across its end is closed.", Upper(seamName(s)), edgeCalled(t.Use.Edge.Name)),
 		fmt.Sprintf("Sew %s before this step.", seamName(s)))
 	for _, op := range r.Ops() {
 		for _, o := range op.Objects {
@@ -56,8 +56,12 @@ func notSewnYet(r *run, t assembly.Trouble) finding.Finding {
 }
 
 func shutIn(r *run, t assembly.Trouble) finding.Finding {
+	help := "Move this before the step that shuts them in."
+	if t.Op.Verb == "press" && t.By != nil && t.By.Verb == "turn" && len(t.By.Objects) == 1 {
+		help = fmt.Sprintf("Move this before the step that shuts them in; or press what was turned instead: `press %s`.", t.By.Objects[0].Path)
+	}
 	return atStep(t, "cannot be reached", fmt.Sprintf("The allowances of %s cannot be reached any more to %s them.", seamName(t.Seam), t.Op.Verb),
-		"Move this before the step that shuts them in.", "shut in here")
+		help, "shut in here")
 }
 
 func finishedTooLate(r *run, t assembly.Trouble) finding.Finding {

@@ -2,6 +2,7 @@ package check
 
 import (
 	"fmt"
+	"slices"
 
 	"seamwarden/compiler/assembly"
 	"seamwarden/compiler/condition"
@@ -83,7 +84,7 @@ func (r *run) placesOf(op *model.Op, t, place *model.Target, places []assembly.A
 		return
 	}
 	var parts []assembly.Amount
-	for _, i := range t.Instances {
+	for _, i := range r.oneLayer(t.Instances) {
 		if !i.Cloth() || i.Copy != "" {
 			return // layers that lie on one another
 		}
@@ -126,7 +127,7 @@ func (r *run) caughtIn(s *model.Seam, t *model.Target) {
 		return
 	}
 	var parts, lines []assembly.Amount
-	for _, i := range t.Instances {
+	for _, i := range r.oneLayer(t.Instances) {
 		if i.Side != model.Neither || i.Copy != "" || i.Cut.Lay.Fold {
 			return // it is told which lies where
 		}
@@ -159,4 +160,34 @@ func (r *run) otherNumber(s *model.Seam, t *model.Target, n, k int, bad conditio
 	bad = r.unsaid(t.Piece, bad)
 	r.report(bad, also(f, t.Instances[0].Cut.CountSpan, "cut here"))
 	r.tell(t.Piece, bad)
+}
+
+// oneLayer leaves out what is cut from another cloth and sewn all along its own double,
+// as the lining of a patch pocket or of a flap is: shell and lining are one part then.
+func (r *run) oneLayer(parts []*model.Instance) (kept []*model.Instance) {
+	for _, i := range parts {
+		if !slices.ContainsFunc(kept, func(k *model.Instance) bool { return r.doubles(k, i) }) {
+			kept = append(kept, i)
+		}
+	}
+	return
+}
+
+// doubles reports whether a seam joins two parts of one piece that are cut from two cloths.
+func (r *run) doubles(a, b *model.Instance) bool {
+	if a.Piece != b.Piece || a.Cut.Material == b.Cut.Material {
+		return false
+	}
+	for _, s := range r.Seams {
+		for _, j := range s.Copies {
+			if liesIn(a, j.A) && liesIn(b, j.B) || liesIn(b, j.A) && liesIn(a, j.B) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+func liesIn(i *model.Instance, uses []*model.EdgeUse) bool {
+	return slices.ContainsFunc(uses, func(u *model.EdgeUse) bool { return u.Instance == i })
 }

@@ -175,8 +175,12 @@ func (r *run) firstRow(s *model.Seam) int {
 
 // turnedAway reports whether between two operations a part on one side of a seam is
 // turned, so that the allowances are shut in; except for the piece that the seam
-// itself turns. Where both sides are turned, the seam is the edge of the whole.
+// itself turns. Where both sides are turned, the seam is the edge of the whole; so is
+// one that takes two layers of one piece.
 func (r *run) turnedAway(s *model.Seam, itself *model.Piece, from, to int) bool {
+	if layersOfOne(s) {
+		return false
+	}
 	ops := r.Ops()
 	for n := from + 1; n < to; n++ {
 		if ops[n].Verb != "turn" {
@@ -196,6 +200,31 @@ func (r *run) turnedAway(s *model.Seam, itself *model.Piece, from, to int) bool 
 		}
 	}
 	return false
+}
+
+// layersOfOne reports whether a seam takes both layers of one piece: it catches the second
+// with the first, as at the shoulder of a double yoke, or joins a shell all along to a lining
+// that is cut from the same pieces. Turned, its fold is pressed from outside.
+func layersOfOne(s *model.Seam) bool {
+	for _, c := range s.Catching {
+		for _, t := range s.Rows() {
+			if t.Piece != nil && c.Target.Piece == t.Piece && c.Target.Edge == t.Edge {
+				return true
+			}
+		}
+	}
+	for _, j := range s.Copies {
+		if len(j.A) != len(j.B) {
+			return false
+		}
+		for n := range j.A {
+			a, b := j.A[n].Instance, j.B[n].Instance
+			if a.Piece != b.Piece || a.Cut.Material == b.Cut.Material {
+				return false
+			}
+		}
+	}
+	return len(s.Copies) > 0
 }
 
 // crossed reports whether another seam is sewn to a piece between two operations,

@@ -100,7 +100,7 @@ func (r *run) missing(s *model.Seam) (unsewn, bool) {
 	for _, j := range s.Copies {
 		list, steps, known := r.stretches(s, j)
 		if !known {
-			r.out = append(r.out, unchecked(model.Unchecked{What: "whether every stretch of the " + s.Name + " seam is sewn", Span: s.Span}))
+			r.out = append(r.out, unchecked(model.Unchecked{What: "whether every stretch of the " + s.Called() + " is sewn", Span: s.Span}))
 			return x, false
 		}
 		for i := range steps {
@@ -134,10 +134,10 @@ func (r *run) reportUnsewn(list []unsewn) {
 	f := at(first.seam.Span, "declared here", fmt.Sprintf("%s %s never sewn.", Upper(theSeams(seams)), isOrAre(len(seams))), fmt.Sprintf("Add `%s` to a step.", sewThem(seams)))
 	switch {
 	case first.part:
-		f.Headline = fmt.Sprintf("A part of the %s seam is never sewn.", first.seam.Name)
-		f.Help = "The stretches that the steps sew do not reach from end to end."
+		f.Headline = fmt.Sprintf("A part of the %s is never sewn.", first.seam.Called())
+		f.Help = "The stretches that the steps sew do not reach from end to end. If a slit stays open, divide the edge with a mark and let the seam join one part: `edges …, slit, mark slit-end, centre, …`."
 	case first.side != model.Neither:
-		f.Headline = fmt.Sprintf("The %s seam is never sewn on the %s side.", first.seam.Name, first.side)
+		f.Headline = fmt.Sprintf("The %s is never sewn on the %s side.", first.seam.Called(), first.side)
 		f.Help = fmt.Sprintf("Write `sew %s` without a side, or sew the other side in a step as well.", first.seam.ID)
 	case r.where(first.bad) != "":
 		f.Help = fmt.Sprintf("Add `%s` to a step that applies then, or guard the seam or its pieces with `when`.", sewThem(seams))
@@ -209,7 +209,7 @@ func sewnTwice(r *run) {
 					}
 					done[[2]*model.Op{x.op, y.op}] = true
 					both := r.Space.Diff(r.Space.And(x.cond, y.cond), r.doubt(s))
-					f := at(x.op.Span, "sewn again", fmt.Sprintf("The %s seam is sewn twice.", s.Name),
+					f := at(x.op.Span, "sewn again", fmt.Sprintf("The %s is sewn twice.", s.Called()),
 						"Take one of them out, say which stretch each sews (`from … to …`), or guard them so that only one applies.")
 					r.report(both, also(f, y.op.Span, "sewn here first"))
 					r.tell(s, both)

@@ -80,6 +80,7 @@ func neverFinished(r *run) {
 	var order []condition.Cond
 	for _, s := range r.Seams {
 		bad := r.unsaid(s, r.Space.Diff(s.Cond, r.seamDeeds(s, "finish", "bind", "fell", "cover", "understitch")))
+		bad = r.Space.Diff(bad, r.overlocked(s))
 		bad = r.Space.And(r.unsaid(s, r.Space.Diff(bad, r.inside(s))), r.Valid)
 		if bad == condition.False || knitted(s) || inTwoCloths(s) || r.finishInText(s) {
 			continue

@@ -29,7 +29,7 @@ func oneSide(r *run) {
 			} else {
 				bad = r.Space.Diff(bad, r.uncut[k.Piece])
 			}
-			if !r.hasOther(k, other) || !r.possible(bad) {
+			if !r.hasOther(k, other) || r.differSides(k, t.Op[s]) || !r.possible(bad) {
 				continue
 			}
 			r.reportSide(k, s, bad)
@@ -118,11 +118,31 @@ func treated(k assembly.TreatKey, s model.Side) string {
 	}
 	switch {
 	case k.Seam != nil:
-		return fmt.Sprintf("the %s %s seam", s, k.Seam.Name)
+		return fmt.Sprintf("the %s %s", s, k.Seam.Called())
 	case k.Edge != nil:
 		return fmt.Sprintf("the %s of the %s %s", edgeCalled(k.Edge.Name), s, piece)
 	}
 	return fmt.Sprintf("the %s %s", s, piece)
+}
+
+// differSides reports whether an edge is not meant to be the same on both sides: its left
+// one is sewn in another seam than its right one, as at a fly. Raw edges are shut on both
+// sides all the same.
+func (r *run) differSides(k assembly.TreatKey, op *model.Op) bool {
+	if k.Edge == nil || op == nil || op.Row.Shuts {
+		return false
+	}
+	var in [3]*model.Seam
+	for _, s := range r.Seams {
+		for _, j := range s.Copies {
+			for _, u := range j.Uses() {
+				if u.Edge == k.Edge && u.Instance.Copy == k.Copy && u.Instance.Cut.Material == k.Cloth {
+					in[u.Side] = s
+				}
+			}
+		}
+	}
+	return in[model.Left] != nil && in[model.Right] != nil && in[model.Left] != in[model.Right]
 }
 
 // hasOther reports whether the other side exists at all.

@@ -16,7 +16,7 @@ func init() {
 
 // turnedUnpressed looks at parts that are worked on after they were turned. What
 // is stuffed is not pressed, nor is a band that was creased before its ends were
-// sewn; and a pattern that presses nothing is for cloth that takes no iron.
+// sewn, nor what is turned wrong side out to be sewn on; and a pattern that presses nothing is for cloth that takes no iron.
 func turnedUnpressed(r *run) {
 	for _, n := range r.Notions {
 		if n.Fill {
@@ -28,7 +28,7 @@ func turnedUnpressed(r *run) {
 		return
 	}
 	for n, op := range ops {
-		if op.Verb != "turn" || op.Phrase("to") != nil {
+		if p := op.Phrase("out"); op.Verb != "turn" || op.Phrase("to") != nil || p != nil && p.Word == "wrong" {
 			continue
 		}
 		ironed := condition.False // what is turned together is pressed together

@@ -159,7 +159,7 @@ func rowLeftOut(r *run) {
 	var without *model.Seam
 	bad := condition.False
 	for _, s := range r.Seams {
-		if r.whereDone(r.towards(s), "press") == condition.False || !seenOutside(s) || r.insideOut(s) != nil {
+		if r.whereDone(r.towards(s), "press") == condition.False || !seenOutside(s) || r.insideOut(s) != nil || r.heldByItsEdge(s) {
 			continue
 		}
 		row := r.whereDone(r.deeds().seam[s], "topstitch", "edgestitch", "fell", "understitch")
@@ -177,6 +177,20 @@ func rowLeftOut(r *run) {
 	}
 	r.report(r.unsaid(without, bad), at(without.Span, "no row", fmt.Sprintf("The %d other seams that are pressed to one side have a row of stitching, and %s has none.", rows, seamName(without)),
 		fmt.Sprintf("Add `topstitch %s` with its distance to the step that presses it.", without.ID)))
+}
+
+// heldByItsEdge reports whether a piece of a seam is a band or a placket that is stitched
+// down by another of its edges, over the seam.
+func (r *run) heldByItsEdge(s *model.Seam) bool {
+	for _, u := range s.Uses() {
+		for _, e := range u.Instance.Piece.Edges {
+			under := r.whereDone(r.deeds().edge[e], "press under", "turn under")
+			if e != u.Edge && under != condition.False && r.whereDone(r.deeds().edge[e], "edgestitch", "topstitch", "slipstitch") != condition.False {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // towards lists what presses a seam to one side.

@@ -1,6 +1,9 @@
 package check
 
-import "seamwarden/compiler/model"
+import (
+	"seamwarden/compiler/condition"
+	"seamwarden/compiler/model"
+)
 
 // What keeps the allowances of a seam from fraying without an operation of its own.
 
@@ -14,6 +17,18 @@ func knitted(s *model.Seam) bool {
 		}
 	}
 	return len(uses) > 0
+}
+
+// overlocked is where a seam is sewn with an overlock stitch, which shuts its
+// allowances in at once.
+func (r *run) overlocked(s *model.Seam) condition.Cond {
+	c := condition.False
+	for op := range r.opsOf("sew") {
+		if onSeam(op, s) && op.Overlocks() {
+			c = r.Space.Or(c, op.Cond)
+		}
+	}
+	return c
 }
 
 // inTwoCloths reports whether the same seam is sewn in two cloths, as in a shell and in

@@ -59,7 +59,7 @@ func listed(names []string) string {
 func theSeams(seams []*model.Seam) string {
 	var names []string
 	for _, s := range seams {
-		names = append(names, s.Name)
+		names = append(names, strings.TrimSuffix(s.Called(), " seam"))
 	}
 	if len(seams) == 1 {
 		return "the " + names[0] + " seam"

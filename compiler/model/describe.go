@@ -35,11 +35,11 @@ func (t *Target) span() finding.Span {
 func (t *Target) describe() string {
 	switch t.Kind {
 	case ToSeam:
-		return "the " + t.Seam.Name + " seam"
+		return "the " + t.Seam.Called()
 	case ToPiece:
 		return "the piece " + t.Piece.Name
 	case ToEdge:
-		return "the " + t.Edge.Name + " edge of " + t.Piece.Name
+		return "the " + t.Edge.Called() + " of " + t.Piece.Name
 	case ToMark:
 		return "the mark " + t.Mark.Name
 	case ToNotion:
@@ -49,7 +49,7 @@ func (t *Target) describe() string {
 	case ToPart:
 		return "the part " + t.Part.Name
 	case ToPartEdge:
-		return "the " + t.PartEdge.Name + " edge of " + t.Part.Name
+		return "the " + edgeWords(t.PartEdge.Name) + " of " + t.Part.Name
 	case ToShaping:
 		return "the " + t.Shaping.Kind + " " + t.Shaping.Name
 	case ToMaterial:

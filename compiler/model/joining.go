@@ -166,7 +166,11 @@ func (b *builder) onlyEdges(x *Seam) bool {
 func (b *builder) copies(x *Seam, in []string) {
 	if len(in) > 0 {
 		for _, m := range in {
+			n := len(x.Copies)
 			b.copiesOf(x, x.only(x.Joins, m), x.only(x.To, m))
+			for _, j := range x.Copies[n:] {
+				j.In = m
+			}
 		}
 		return
 	}

@@ -2,6 +2,7 @@ package model
 
 import (
 	"fmt"
+	"slices"
 	"sort"
 	"strings"
 
@@ -113,6 +114,9 @@ func unknownWay(a *dsl.GuardAtom, c *Choice) finding.Finding {
 
 func unknownName(at finding.Span, name string, known []string, elsewhere string) finding.Finding {
 	help := sentenceOf(elsewhere)
+	if help == "" && slices.Contains(Techniques, name) {
+		help = "It is a way of stitching, and stands after `with`."
+	}
 	if help == "" {
 		help = near(name, known)
 	}
@@ -185,8 +189,12 @@ func namesAndCount(c *Cut, want int) finding.Finding {
 	if c.Lay.Mirrored {
 		how = "a left and a right one for each name"
 	}
+	help := "Change the number or the names after `as`."
+	if !c.Lay.Mirrored && c.Count == 2*want {
+		help += " For a left and a right one of each name, write `mirrored` before `as`."
+	}
 	return wrong("cut-names-and-number", c.CountSpan, fmt.Sprintf("%d here", c.Count),
-		fmt.Sprintf("%d of %s are cut, and the names ask for %d: %s.", c.Count, c.Piece.Name, want, how), "Change the number or the names after `as`.")
+		fmt.Sprintf("%d of %s are cut, and the names ask for %d: %s.", c.Count, c.Piece.Name, want, how), help)
 }
 
 func pairsWithoutNames(c *Cut) finding.Finding {
@@ -204,11 +212,11 @@ func seamOfNoEdge(s *Seam, t *Target) finding.Finding {
 	if t.Kind == ToPiece && len(t.Piece.Edges) > 0 {
 		help = fmt.Sprintf("Say which edge: `%s.%s`.", t.Path, t.Piece.Edges[0].ID)
 	}
-	return wrong("seam-joins-no-edge", t.Span, "no edge", fmt.Sprintf("The %s seam joins %s, which is no edge.", s.Name, t.describe()), help)
+	return wrong("seam-joins-no-edge", t.Span, "no edge", fmt.Sprintf("The %s joins %s, which is no edge.", s.Called(), t.describe()), help)
 }
 
 func seamNowhere(s *Seam) finding.Finding {
-	f := wrong("never-applies", s.Span, "", fmt.Sprintf("The %s seam joins pieces that are never there at the same time.", s.Name), "Look at the guards of its pieces and its own.")
+	f := wrong("never-applies", s.Span, "", fmt.Sprintf("The %s joins pieces that are never there at the same time.", s.Called()), "Look at the guards of its pieces and its own.")
 	for _, t := range append(append([]*Target(nil), s.Joins...), s.To...) {
 		if sp := t.span(); sp != (finding.Span{}) {
 			f = related(f, sp, t.describe())
@@ -234,10 +242,10 @@ func whichCopy(s *Seam, t *Target) finding.Finding {
 		first := splitPath(t.Path)
 		help = fmt.Sprintf("Say which: `%s`. For the same seam in several, add `in %s` at its end.", join(append([]string{first[0], list[0]}, first[1:]...)), strings.Join(list, ", "))
 	}
-	f := wrong("seam-of-several-copies", t.Span, "which one?", fmt.Sprintf("`%s` in the %s seam means several pieces at once.", t.Path, s.Name), help)
+	f := wrong("seam-of-several-copies", t.Span, "which one?", fmt.Sprintf("`%s` in the %s means several pieces at once.", t.Path, s.Called()), help)
 	if len(names) == 0 && len(t.Instances) > 1 {
 		c := t.Instances[0].Cut
-		f.Headline = fmt.Sprintf("`%s` in the %s seam means %d pieces at once.", t.Path, s.Name, len(t.Instances))
+		f.Headline = fmt.Sprintf("`%s` in the %s means %d pieces at once.", t.Path, s.Called(), len(t.Instances))
 		f.Help = "Cut one, or give the copies names in the cut line: `as upper, under`."
 		f = related(f, c.CountSpan, fmt.Sprintf("%d are cut", c.Count))
 	}
@@ -255,7 +263,7 @@ func pairInRow(s *Seam, all []*Target) finding.Finding {
 	parts := splitPath(pair.Path)
 	l := join(append([]string{parts[0], "left"}, parts[1:]...))
 	r := join(append([]string{parts[0], "right"}, parts[1:]...))
-	return wrong("pair-in-a-row", pair.Span, "a left and a right one", fmt.Sprintf("`%s` is a pair, and the %s seam does not say where each of the two goes.", pair.Path, s.Name),
+	return wrong("pair-in-a-row", pair.Span, "a left and a right one", fmt.Sprintf("`%s` is a pair, and the %s does not say where each of the two goes.", pair.Path, s.Called()),
 		fmt.Sprintf("Name them in their places: `%s` and `%s`.", l, r))
 }
 

@@ -181,7 +181,7 @@ func (b *builder) braceName(p *Prose, br *Brace, arg, want string) {
 func fetches(word string, t *Target) bool {
 	switch word {
 	case "length":
-		return t.Notion != nil && (t.Notion.Length != nil || t.Notion.BySize != "") || t.Bit != nil && t.Bit.Length != nil
+		return t.Notion != nil && (t.Notion.Length != nil || t.Notion.BySize != "" || len(t.Notion.Cuts) == 1) || t.Bit != nil && t.Bit.Length != nil
 	case "takes":
 		return t.Shaping.Takes != nil
 	case "wide":

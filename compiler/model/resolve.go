@@ -1,6 +1,7 @@
 package model
 
 import (
+	"slices"
 	"strings"
 
 	"seamwarden/compiler/condition"
@@ -399,12 +400,41 @@ func sideNamed(w string) Side {
 func (b *builder) seamTarget(t *Target, s *Seam, rest []string) *Target {
 	t.Kind, t.Seam, t.Cond = ToSeam, s, s.Cond
 	for _, w := range rest {
-		if t.Side = sideNamed(w); t.Side == Neither {
-			b.reportOnce(noSuchPart(t.Span, t.Path, "the "+s.Name+" seam", w, []string{"left", "right"}), s.ID+"."+w)
+		switch {
+		case sideNamed(w) != Neither:
+			t.Side = sideNamed(w)
+		case s.isIn(w):
+			t.In, t.Cond = w, b.lineIn(s, w)
+		default:
+			b.reportOnce(noSuchPart(t.Span, t.Path, "the "+s.Called(), w, s.partsNamed()), s.ID+"."+w)
 			return nil
 		}
 	}
 	return t
+}
+
+// isIn reports whether a seam has lines in a cloth, or in copies of a name.
+func (s *Seam) isIn(name string) bool {
+	return slices.ContainsFunc(s.Copies, func(j *Join) bool { return j.In == name })
+}
+
+// partsNamed lists what may stand after the name of a seam.
+func (s *Seam) partsNamed() (all []string) {
+	for _, j := range s.Copies {
+		all = append(all, j.In, j.Side.String())
+	}
+	return
+}
+
+// lineIn is where the lines of a seam in one cloth are there.
+func (b *builder) lineIn(s *Seam, name string) condition.Cond {
+	c := condition.False
+	for _, j := range s.Copies {
+		if j.In == name {
+			c = b.Space.Or(c, j.Cond)
+		}
+	}
+	return b.Space.And(s.Cond, c)
 }
 
 func (b *builder) notionTarget(t *Target, n *Notion, rest []string) *Target {

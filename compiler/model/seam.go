@@ -2,6 +2,7 @@ package model
 
 import (
 	"slices"
+	"strings"
 
 	"seamwarden/compiler/condition"
 	"seamwarden/compiler/measure"
@@ -26,10 +27,25 @@ type Seam struct {
 	rows     []*Target  // as Rows lists them
 }
 
+// Called gives the words of a seam with the word seam, which is not said twice: the
+// waist seam, also where its words are "waist seam".
+func (s *Seam) Called() string { return strings.TrimSuffix(s.Name, " seam") + " seam" }
+
+// Called gives the words of an edge with the word edge, which is not said twice.
+func (e *Edge) Called() string { return edgeWords(e.Name) }
+
+func edgeWords(name string) string {
+	if strings.HasSuffix(name, "edge") || strings.HasSuffix(name, "hem") {
+		return name
+	}
+	return name + " edge"
+}
+
 // Join is one real seam line: a seam of a mirrored pair has two, one a side.
 type Join struct {
 	Seam *Seam
 	Side Side
+	In   string     // the cloth or the copies that it is in, of a seam that is in several
 	A, B []*EdgeUse // in the order of the rows
 	Cond condition.Cond
 	uses []*EdgeUse // as Uses lists them

@@ -98,6 +98,13 @@ func (o *Op) Phrase(name string) *Phrase {
 	return nil
 }
 
+// Overlocks reports whether an overlock stitch is named, which trims and shuts the raw
+// edges as it sews.
+func (o *Op) Overlocks() bool {
+	p := o.Phrase("with")
+	return p != nil && p.Word == "overlock"
+}
+
 // Where gives the condition under which an item is part of its step.
 func (o *Op) Where() condition.Cond      { return o.Cond }
 func (p *Prose) Where() condition.Cond   { return p.Cond }

@@ -46,7 +46,8 @@ type Target struct {
 	PartEdge  *PartEdge
 	Shaping   *Shaping
 	Material  *Material
-	Side      Side // the side that was named, or Neither
+	Side      Side   // the side that was named, or Neither
+	In        string // the cloth or the copies in which a seam is meant
 	Gap       *Gap
 	Alt       []*Target
 	From, To  *Target // the stretch that is meant

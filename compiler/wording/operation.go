@@ -2,6 +2,7 @@ package wording
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"seamwarden/compiler/booklet"
@@ -65,7 +66,7 @@ func (w *writer) several(op *model.Op, plural bool) (out []booklet.Inline) {
 }
 
 // distanceLast puts the distance of a row of stitching at the end: "on the back,
-// 1/4 in from the seam".
+// 1/4 in from the seam". Several distances are several rows, and are told together.
 func distanceLast(list []*model.Phrase) (all []*model.Phrase) {
 	var last []*model.Phrase
 	for _, p := range list {
@@ -74,6 +75,14 @@ func distanceLast(list []*model.Phrase) (all []*model.Phrase) {
 		} else {
 			all = append(all, p)
 		}
+	}
+	if len(last) > 1 { // two rows, as for gathering
+		both := *last[0]
+		both.Amounts = slices.Clone(both.Amounts)
+		for _, p := range last[1:] {
+			both.Amounts = append(both.Amounts, p.Amounts...)
+		}
+		last = []*model.Phrase{&both}
 	}
 	return append(all, last...)
 }
@@ -90,6 +99,8 @@ func (w *writer) operationPhrase(op *model.Op) string {
 			key = "fuse-to"
 		case op.Verb == "finish" && kind == model.ToSeam:
 			key = "finish-seam"
+		case op.Verb == "sew on" && op.Phrase("to") != nil:
+			key = "sew-on-to"
 		case op.Verb == "sew":
 			key = "sew-again"
 		case op.Verb == "hem" && w.allNamed(op.Objects, "hem"):
@@ -115,8 +126,11 @@ func (w *writer) objects(op *model.Op, plural bool) filling {
 	if op.Counted && len(op.Objects) == 1 {
 		o = plain(w.counted(op.Objects[0], op.Count))
 	}
+	if t := op.Objects; op.Verb == "test" && len(t) == 1 && t[0].Kind == model.ToNotion && t[0].NotionBit == "" && t[0].Notion.Listed != 1 {
+		o = plain(put(w.ph.Things["each"], "name", lower(short(t[0].Notion.Name))))
+	}
 	if op.Verb == "mark" {
-		o = w.marks(op.Objects)
+		o = w.marks(op.Objects, plural)
 	}
 	return filling{"o": o, "n": plain(fmt.Sprint(op.Count)), "in": plain(w.ph.Things["interfacing"]), "pieces": w.pieces(op.Objects, plural)}
 }
@@ -152,7 +166,7 @@ func (w *writer) sewing(t *model.Target, plural bool) []booklet.Inline {
 		return fill(ops["sew-shaping"], filling{"o": w.things([]*model.Target{t}, plural)})
 	}
 	s := t.Seam
-	with := filling{"o": plain(w.thing(t, plural)), "a": w.pieces(onSide(s.Joins, t.Side), plural), "b": w.pieces(onSide(s.To, t.Side), plural)}
+	with := filling{"o": plain(w.thing(t, plural)), "a": w.pieces(rowOf(t, s.Joins), plural), "b": w.pieces(rowOf(t, s.To), plural)}
 	key := "sew"
 	if len(s.Joins) == 1 && len(s.To) == 1 && s.Joins[0].Path == s.To[0].Path {
 		key = "sew-tube"
@@ -179,6 +193,24 @@ func (w *writer) sewing(t *model.Target, plural bool) []booklet.Inline {
 		}
 	}
 	return out
+}
+
+// rowOf narrows a row of a seam to the side and the cloth that a target means.
+func rowOf(t *model.Target, row []*model.Target) (all []*model.Target) {
+	if t.In == "" {
+		return onSide(row, t.Side)
+	}
+	for _, x := range onSide(row, t.Side) {
+		c := *x
+		c.Instances = nil
+		for _, i := range x.Instances {
+			if i.Cut.Material.ID == t.In || i.Copy == t.In {
+				c.Instances = append(c.Instances, i)
+			}
+		}
+		all = append(all, &c)
+	}
+	return
 }
 
 // onSide narrows the pairs of a row to one side of the body.
@@ -260,6 +292,14 @@ func (w *writer) phrase(op *model.Op, p *model.Phrase, plural bool) []booklet.In
 	}
 	with["w"] = plain(p.Word)
 	switch {
+	case p.Name == "distance" && len(p.Amounts) > 1:
+		var rows [][]booklet.Inline
+		for i := range p.Amounts {
+			rows = append(rows, w.amount(&p.Amounts[i]))
+		}
+		with["m"] = list(rows, w.ph.Things["and"])
+	case p.Name == "for" && op.Count > 1 && len(p.Targets) == 1 && p.Targets[0].Kind == model.ToNotion:
+		with["t"] = plain(w.plural(w.thing(p.Targets[0], false)))
 	case p.Name == "with" && p.Word != "":
 		with["w"] = plain(w.word(w.ph.Techniques, p.Word))
 	case p.Word != "" && (p.Name == "toward" || p.Name == "to"):
@@ -271,7 +311,7 @@ func (w *writer) phrase(op *model.Op, p *model.Phrase, plural bool) []booklet.In
 		return nil
 	}
 	sep := " "
-	if p.Name == "keeping" || p.Name == "catching" || p.Name == "distance" || p.Name == "turning" {
+	if p.Name == "keeping" || p.Name == "catching" || p.Name == "distance" && len(p.Amounts) < 2 || p.Name == "turning" {
 		sep = ", "
 	}
 	return add(plain(sep), fill(key, with)...)
@@ -314,6 +354,9 @@ func (w *writer) phraseKey(op *model.Op, p *model.Phrase) string {
 			return ph["through-all"]
 		}
 	case "distance":
+		if len(p.Amounts) > 1 {
+			return ph["distance-rows"]
+		}
 		if len(op.Objects) > 0 && op.Objects[0].Kind == model.ToSeam {
 			return ph["distance-seam"]
 		}

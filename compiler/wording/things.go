@@ -13,7 +13,7 @@ func (w *writer) thing(t *model.Target, plural bool) string {
 	th := w.ph.Things
 	switch t.Kind {
 	case model.ToSeam:
-		name := w.seam(t.Seam, plural && len(t.Seam.Copies) > 1 && t.Side == model.Neither)
+		name := w.seamIn(t, w.seam(t.Seam, plural && twofold(t)))
 		if t.Side != model.Neither {
 			return put(th["piece-"+t.Side.String()], "name", strings.TrimPrefix(name, "the "))
 		}
@@ -26,11 +26,11 @@ func (w *writer) thing(t *model.Target, plural bool) string {
 		}
 		return w.edge(t.Edge.Name, strings.TrimPrefix(w.piece(t, plural), "the "), plural && paired(t))
 	case model.ToMark:
-		name := t.Mark.Name
+		name := w.markName(t.Mark)
 		if isFoldLine(t.Mark) {
 			return put(th["line"], "name", name)
 		}
-		if endsIn(name, w.ph.MarkWords) {
+		if endsIn(t.Mark.Name, w.ph.MarkWords) {
 			return put(th["line"], "name", name)
 		}
 		return put(th["mark"], "name", name)
@@ -83,6 +83,14 @@ func short(name string) string {
 	return name
 }
 
+// markName is the name of a mark, in the plural where a piece has several of it.
+func (w *writer) markName(m *model.Mark) string {
+	if m.Count > 1 {
+		return w.plural(m.Name)
+	}
+	return m.Name
+}
+
 func isFoldLine(m *model.Mark) bool {
 	for _, f := range m.Piece.FoldLines {
 		if f == m {
@@ -103,6 +111,19 @@ func (w *writer) seam(s *model.Seam, both bool) string {
 		out = put(w.ph.Things["both"], "names", w.plural(strings.TrimPrefix(out, "the ")))
 	}
 	return out
+}
+
+// seamIn adds in which cloth, or in which copies, a seam is meant.
+func (w *writer) seamIn(t *model.Target, name string) string {
+	if t.In == "" {
+		return name
+	}
+	for _, m := range w.Pattern.Materials {
+		if m.ID == t.In {
+			return put(put(w.ph.Things["of-copy"], "copy", clothWord(m)), "name", strings.TrimPrefix(name, "the "))
+		}
+	}
+	return put(put(w.ph.Things["of-copy"], "copy", strings.ReplaceAll(t.In, "-", " ")), "name", strings.TrimPrefix(name, "the "))
 }
 
 func (w *writer) edge(name, piece string, both bool) string {
@@ -150,7 +171,13 @@ func paired(t *model.Target) bool {
 func twofold(t *model.Target) bool {
 	switch t.Kind {
 	case model.ToSeam:
-		return len(t.Seam.Copies) > 1 && t.Side == model.Neither
+		lines := 0
+		for _, j := range t.Seam.Copies {
+			if t.In == "" || j.In == t.In {
+				lines++
+			}
+		}
+		return lines > 1 && t.Side == model.Neither
 	case model.ToEdge, model.ToPartEdge:
 		l, r := false, false
 		for _, u := range t.Uses {
@@ -180,6 +207,10 @@ func (w *writer) piece(t *model.Target, plural bool) string {
 	name := lower(t.Piece.Name)
 	if c := onlyCopy(t); c != "" {
 		name = put(put(w.ph.Things["of-copy"], "copy", c), "name", name)
+		name = strings.TrimPrefix(name, "the ")
+	}
+	if m := onlyCloth(t); m != nil {
+		name = put(put(w.ph.Things["of-copy"], "copy", clothWord(m)), "name", name)
 		name = strings.TrimPrefix(name, "the ")
 	}
 	n := len(t.Instances)
@@ -214,6 +245,33 @@ func onlyCopy(t *model.Target) string {
 		return ""
 	}
 	return strings.ReplaceAll(one, "-", " ")
+}
+
+// onlyCloth gives the cloth of the parts that a target means, if the piece is cut from
+// several and these are from one: the lining bodice front. Nil where nothing is told apart.
+func onlyCloth(t *model.Target) *model.Material {
+	several := false
+	for _, i := range t.Piece.Cloths() {
+		several = several || len(t.Instances) > 0 && i.Cut.Material != t.Instances[0].Cut.Material
+	}
+	for _, i := range t.Instances {
+		if !several || !i.Cloth() || i.Cut.Material != t.Instances[0].Cut.Material {
+			return nil
+		}
+	}
+	if len(t.Instances) == 0 {
+		return nil
+	}
+	return t.Instances[0].Cut.Material
+}
+
+// clothWord is a cloth as it stands before the name of a piece: lining for Lining fabric.
+func clothWord(m *model.Material) string {
+	name := lower(short(m.Name))
+	for _, end := range []string{" fabric", " cloth"} {
+		name = strings.TrimSuffix(name, end)
+	}
+	return name
 }
 
 // plural of a name, by the common rules of English spelling.
@@ -302,7 +360,7 @@ func (w *writer) these(targets []*model.Target) []booklet.Inline {
 
 // marks words what is to be marked, gathered by piece: "the pocket top and the
 // pocket end on the back".
-func (w *writer) marks(targets []*model.Target) []booklet.Inline {
+func (w *writer) marks(targets []*model.Target, plural bool) []booklet.Inline {
 	type group struct {
 		piece string
 		names []string
@@ -312,9 +370,9 @@ func (w *writer) marks(targets []*model.Target) []booklet.Inline {
 		if !w.there(t.Cond) {
 			continue
 		}
-		name, piece := w.thing(t, true), ""
+		name, piece := w.thing(t, plural), ""
 		if t.Kind == model.ToMark {
-			name, piece = put(w.ph.Things["line"], "name", t.Mark.Name), w.piece(t, true)
+			name, piece = put(w.ph.Things["line"], "name", w.markName(t.Mark)), w.piece(t, plural)
 		}
 		if n := len(groups); n > 0 && groups[n-1].piece == piece {
 			groups[n-1].names = append(groups[n-1].names, name)

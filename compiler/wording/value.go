@@ -70,6 +70,10 @@ func (w *writer) lengthOf(t *model.Target) []booklet.Inline {
 		return w.amount(n.Length)
 	case n != nil && n.BySize != "":
 		return w.rowRange(w.Pattern.Sizes.FindAll(n.BySize))
+	case n != nil && len(n.Cuts) == 1 && n.Cuts[0].Length != nil:
+		return w.amount(n.Cuts[0].Length)
+	case n != nil && len(n.Cuts) == 1:
+		return w.rowRange(w.Pattern.Sizes.FindAll(n.Cuts[0].BySize))
 	}
 	return nil
 }
