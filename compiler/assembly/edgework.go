@@ -38,7 +38,7 @@ func (w *play) onEdge(op *model.Op, t *model.Target, c condition.Cond) (closing 
 // edgeFree looks at what an operation needs of an edge.
 func (w *play) edgeFree(op *model.Op, t *model.Target, u model.EdgeUse, c condition.Cond) {
 	if kind, ok := preparing[op.Verb]; ok {
-		w.trouble(w.and(c, w.shut.where(u)), Trouble{Kind: kind, Op: op, Use: &u}, w.shut.deeds(u))
+		w.trouble(w.diff(w.and(c, w.shut.where(u)), w.bastedToSewn(op)), Trouble{Kind: kind, Op: op, Use: &u}, w.shut.deeds(u))
 	}
 	w.besideFacing(op, u, c)
 	w.boundEnd(op, u, c)
@@ -147,4 +147,20 @@ func (w *play) shape(op *model.Op, in *model.Target, c condition.Cond) {
 		u := keyOf(x)
 		w.trouble(w.and(c, w.shut.where(u)), Trouble{Kind: ShapedTooLate, Op: op, Use: &u}, w.shut.deeds(u))
 	}
+}
+
+// bastedToSewn is where an operation bastes something to an edge that is sewn already,
+// which is reported as that.
+func (w *play) bastedToSewn(op *model.Op) condition.Cond {
+	c := condition.False
+	p := op.Phrase("to")
+	if op.Verb != "baste" || p == nil {
+		return c
+	}
+	each(p.Targets, func(t *model.Target) {
+		for _, u := range t.Uses {
+			c = w.Space.Or(c, w.shut.where(keyOf(u)))
+		}
+	})
+	return c
 }

@@ -111,7 +111,9 @@ func (m meetings) take(space *condition.Space, l *seamline) {
 	m.across(space, l.a.last, l.b.last)
 	for _, c := range l.caught {
 		for _, u := range l.uses[:len(l.uses)-len(l.caught)] {
-			m.add(c, u)
+			if c.Instance != u.Instance { // the two long edges of a folded band lie on each other, and meet at no point
+				m.add(c, u)
+			}
 		}
 	}
 }

@@ -100,8 +100,13 @@ func (w *play) insideAlready(op *model.Op, l *seamline, c condition.Cond) {
 }
 
 // turnsOver reports whether a turning brings the right side of a part out, and
-// does not only lay it over.
-func turnsOver(op *model.Op) bool { return op.Phrase("to") == nil && op.Phrase("toward") == nil }
+// does not only lay it over, or draw it through a slit to the far side of another.
+func turnsOver(op *model.Op) bool {
+	if p := op.Phrase("through"); p != nil && len(p.Targets) == 1 && p.Targets[0].Kind == model.ToMark {
+		return false
+	}
+	return op.Phrase("to") == nil && op.Phrase("toward") == nil
+}
 
 // crossRows looks at the seams that end between two edges of one row, or between
 // an edge and what is caught with it: they must be sewn before.

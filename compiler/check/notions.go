@@ -4,13 +4,14 @@ import (
 	"fmt"
 
 	"seamwarden/compiler/assembly"
+	"seamwarden/compiler/condition"
 	"seamwarden/compiler/model"
 	"seamwarden/dsl/finding"
 )
 
 func init() {
 	register(Rule{ID: "fastening-on-itself", Severity: finding.Error, Category: "needs", run: sameSide,
-		Purpose: "Both halves of a fastening sit at the same place of the same part.",
+		Purpose: "Both halves of a fastening sit at the same place of the same part, or buttons on the one of a pair that has their buttonholes.",
 		Why:     "A socket and its stud face each other from two layers that close over each other."})
 	register(Rule{ID: "set-incomplete", Severity: finding.Error, Category: "needs", FromAbsence: true, ahead: 3, run: setHalves,
 		Purpose: "The halves of a fastening are not used in equal number.",
@@ -18,6 +19,9 @@ func init() {
 	register(Rule{ID: "buttonholes-and-buttons", Severity: finding.Error, Category: "needs", FromAbsence: true, ahead: 2, run: buttonholes,
 		Purpose: "There are more buttonholes than buttons, or fewer.",
 		Why:     "Each button closes one buttonhole."})
+	register(Rule{ID: "zip-half-sewn-in", Severity: finding.Error, Category: "needs", FromAbsence: true, ahead: 3, run: zipSides,
+		Purpose: "One side of a zip is sewn in, and the other is not.",
+		Why:     "It hangs on one tape and closes nothing."})
 	register(Rule{ID: "notion-count", Severity: finding.Error, Category: "needs", FromAbsence: true, ahead: 1, run: notionCount,
 		Purpose: "The number of a notion that is listed is not the number that the steps use.",
 		Why:     "The shopping list makes somebody buy too few, or the steps ask for what was not bought."})
@@ -54,6 +58,35 @@ func setHalves(r *run) {
 				r.report(bad, f)
 				r.tell(n, bad)
 			}
+		}
+	}
+}
+
+// zipSides looks at notions whose two sides are sewn in one after the other.
+func zipSides(r *run) {
+	for _, n := range r.Notions {
+		if n.Set || len(n.Parts) != 2 {
+			continue
+		}
+		used := func(side string) (c condition.Cond, op *model.Op) {
+			for _, a := range r.facts.Stock[assembly.StockKey{Notion: n, Half: side}] {
+				if c = r.Space.Or(c, a.Cond); op == nil {
+					op = a.Op
+				}
+			}
+			return
+		}
+		whole, _ := used("")
+		for i, side := range n.Parts {
+			other := n.Parts[1-i]
+			here, op := used(side)
+			there, _ := used(other)
+			bad := r.unsaid(n, r.Space.Diff(here, r.Space.Or(there, whole)))
+			if op == nil || len(r.facts.Stock[assembly.StockKey{Notion: n, Half: side}]) > 1 || !r.possible(bad) { // used twice, one of them was meant for the other
+				continue
+			}
+			f := at(n.Span, "two sides", fmt.Sprintf("%s: its %s side is sewn in, and no step sews in the %s one.", plain(n.Name), side, other), fmt.Sprintf("Catch `%s.%s` in a seam, or `attach` or `insert` it in a step.", n.ID, other))
+			r.report(bad, also(f, op.Span, "the "+side+" side"))
 		}
 	}
 }
@@ -140,6 +173,7 @@ func notionUnused(r *run) {
 // sameSide finds a fastening of which both halves sit on the same part.
 func sameSide(r *run) {
 	for _, n := range r.Notions {
+		r.buttonOnItsHole(n)
 		if !n.Set || len(n.Parts) != 2 {
 			continue
 		}
@@ -152,6 +186,55 @@ func sameSide(r *run) {
 			}
 		}
 	}
+}
+
+// buttonOnItsHole finds buttons on the one of a pair that has their buttonholes: left and
+// right lap over each other. A cuff or a tab closes on itself, and has a place for each.
+func (r *run) buttonOnItsHole(n *model.Notion) {
+	for _, h := range r.facts.Holes[n] {
+		for _, b := range r.facts.OfNotion(n) {
+			x, y := sideOfPair(h.Op), sideOfPair(b.Op)
+			if b.Op.Verb != "sew on" || x == nil || y == nil || x.Piece != y.Piece || x.Side != y.Side || closesItself(x.Piece) || r.alsoElsewhere(n, x) {
+				continue
+			}
+			part := fmt.Sprintf("the %s %s", x.Side, lower(x.Piece.Name))
+			f := at(b.Op.Span, "beside its buttonholes", fmt.Sprintf("%s: buttonholes and buttons both go on %s.", plain(n.Name), part), fmt.Sprintf("Sew the buttons to the %s one, or the buttonholes.", x.Side.Other()))
+			r.report(r.Space.And(h.Cond, b.Cond), also(f, h.Op.Span, "the buttonholes"))
+			return
+		}
+	}
+}
+
+// sideOfPair gives the one of a pair that an operation names after to, on or at, if it is
+// the only part named there and the mark there is not one that is called buttonhole.
+func sideOfPair(op *model.Op) (found *model.Target) {
+	for _, t := range placesOf(op) {
+		if t.Mark != nil && wordIn(t.Mark.ID, "buttonhole", "hole", "holes", "buttonholes") {
+			return nil
+		}
+		if t.Piece == nil || len(t.Instances) == 0 || t.Side == model.Neither || !t.Instances[0].Cut.Lay.Mirrored {
+			continue
+		}
+		if found != nil && found.Piece != t.Piece {
+			return nil
+		}
+		found = t
+	}
+	return
+}
+
+// closesItself reports whether a piece may close round with itself, as a cuff or a tab
+// does: it has no more than four edges, where a front or a back has more.
+func closesItself(p *model.Piece) bool { return len(p.Edges) < 5 }
+
+// alsoElsewhere reports whether some of the buttons go on the other one.
+func (r *run) alsoElsewhere(n *model.Notion, x *model.Target) bool {
+	for _, a := range r.facts.OfNotion(n) {
+		if t := sideOfPair(a.Op); t != nil && t.Piece == x.Piece && t.Side != x.Side {
+			return true
+		}
+	}
+	return false
 }
 
 // samePlace gives the place that two operations name alike, "" for none. Two pieces may

@@ -12,7 +12,7 @@ import (
 
 func init() {
 	register(Rule{ID: "more-parts-than-places", Severity: finding.Error, Category: "cutting", run: placesTaken,
-		Purpose: "More of a piece are cut than there are places to put them.",
+		Purpose: "More of a piece are cut than there are places to put them, or one is put on both of a pair.",
 		Why:     "Two pockets in one place: one of them is left over, and nobody can say whether a place is missing or a number is wrong."})
 	register(Rule{ID: "how-many-are-caught", Severity: finding.Warning, Category: "cutting", run: caughtParts,
 		Purpose: "A seam catches a part, and the number that is cut does not give one for each seam line.",
@@ -38,6 +38,7 @@ func placesTaken(r *run) {
 				return
 			}
 			op.Objects[0].Each(func(t *model.Target) { r.placesOf(op, t, place, places) })
+			op.Objects[0].Each(func(t *model.Target) { r.oneForTwo(op, t, place) })
 		})
 	}
 }
@@ -76,6 +77,41 @@ func placesOn(r *run, m *model.Mark, parts []*model.Instance) (list []assembly.A
 		list = append(list, assembly.Amount{N: m.Count, Cond: r.Space.And(i.Cond, m.Cond)})
 	}
 	return list, len(list) > 0
+}
+
+// oneForTwo reports a single part that a step puts on both of a pair: a pocket that is cut
+// once and laid on both fronts. Where left and right are sewn to each other it may lie across.
+func (r *run) oneForTwo(op *model.Op, t, place *model.Target) {
+	if op.Verb != "apply" || op.Counted || op.Only != model.Neither || t.Kind != model.ToPiece || len(t.Instances) == 0 {
+		return
+	}
+	on := marked(op, place)
+	if len(on) != 2 || on[0].Side == model.Neither || on[0].Cut != on[1].Cut || r.sewnTogether(on[0], on[1]) {
+		return
+	}
+	for _, i := range r.oneLayer(t.Instances) {
+		if i != t.Instances[0] || !i.Cloth() || i.Side != model.Neither || i.Cut.Lay.Fold || i.Copy != "" {
+			return
+		}
+	}
+	bad := r.unsaid(t.Piece, r.Space.All(op.Cond, t.Instances[0].Cond, on[0].Cond, on[1].Cond))
+	name := on[0].Piece.ID
+	f := at(op.Span, "on both", fmt.Sprintf("%s is cut once, and this puts it on the left and on the right %s.", Upper(the(t.Piece.Name)), lower(on[0].Piece.Name)),
+		fmt.Sprintf("Say on which it goes, `to %s.left`; or cut one for each side.", name))
+	r.report(bad, also(f, t.Instances[0].Cut.CountSpan, "cut here"))
+	r.tell(t.Piece, bad)
+}
+
+// sewnTogether reports whether a seam joins two parts.
+func (r *run) sewnTogether(a, b *model.Instance) bool {
+	for _, s := range r.Seams {
+		for _, j := range s.Copies {
+			if liesIn(a, j.A) && liesIn(b, j.B) || liesIn(b, j.A) && liesIn(a, j.B) {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // placesOf reports where one step puts more of a piece than it has places for.

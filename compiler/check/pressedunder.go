@@ -2,21 +2,42 @@ package check
 
 import (
 	"fmt"
+	"slices"
 
 	"seamwarden/compiler/condition"
 	"seamwarden/compiler/model"
+	"seamwarden/dsl/finding"
 )
 
 // holdingRows are the operations that keep a fold in place.
 var holdingRows = []string{"slipstitch", "edgestitch", "topstitch", "hem", "fell", "stitch", "tack", "attach", "quilt", "sew", "bar-tack", "set"}
 
+// layerEdge is an edge of what one cut line gives, or of its copies of one name: the lining
+// of a bodice is held at the waist by other work than its shell.
+type layerEdge struct {
+	edge *model.Edge
+	cut  *model.Cut
+	copy string
+}
+
+func layersOf(uses []*model.EdgeUse) (all []layerEdge) {
+	for _, u := range uses {
+		if k := (layerEdge{u.Edge, u.Instance.Cut, u.Instance.Copy}); !slices.Contains(all, k) {
+			all = append(all, k)
+		}
+	}
+	return
+}
+
 // neverStitched looks for an edge that is pressed under and then neither sewn
 // down nor taken by a seam, a hem or a patch.
 func neverStitched(r *run) {
-	held := map[*model.Edge]condition.Cond{}
+	held := map[layerEdge]condition.Cond{}
 	note := func(t *model.Target, c condition.Cond) {
 		if t.Kind == model.ToEdge {
-			held[t.Edge] = r.Space.Or(held[t.Edge], r.Space.And(c, t.Cond))
+			for _, k := range layersOf(t.Uses) {
+				held[k] = r.Space.Or(held[k], r.Space.And(c, t.Cond))
+			}
 		}
 	}
 	whole := map[*model.Piece]condition.Cond{}
@@ -41,11 +62,12 @@ func neverStitched(r *run) {
 		}
 	}
 	for _, s := range r.Seams {
-		for _, u := range s.Uses() {
-			held[u.Edge] = r.Space.Or(held[u.Edge], s.Cond)
+		for _, k := range layersOf(s.Uses()) {
+			held[k] = r.Space.Or(held[k], s.Cond)
 		}
 	}
 	reported := map[*model.Edge]bool{}
+	var loose []looseFold
 	for _, op := range r.Ops() {
 		if op.Verb != "press under" && op.Verb != "turn under" {
 			continue
@@ -54,7 +76,10 @@ func neverStitched(r *run) {
 			if o.Kind != model.ToEdge || reported[o.Edge] {
 				continue
 			}
-			fixed := held[o.Edge]
+			fixed := condition.True
+			for _, k := range layersOf(o.Uses) {
+				fixed = r.Space.And(fixed, r.Space.Or(held[k], r.Space.Not(k.cut.Cond)))
+			}
 			if o.From != nil && o.To != nil {
 				fixed = r.heldStretch(o)
 			}
@@ -62,11 +87,37 @@ func neverStitched(r *run) {
 			if r.possible(bad) {
 				reported[o.Edge] = true
 				r.tell(o.Edge, bad)
-				r.report(bad, at(op.Span, "held by nothing", fmt.Sprintf("The %s of %s is pressed under and never stitched.", edgeCalled(o.Edge.Name), the(o.Piece.Name)),
-					"Edgestitch, hem or slipstitch it, or catch it in a row: `ditch SEAM catching EDGE`."))
+				if n := len(loose); n > 0 && loose[n-1].op == op && loose[n-1].bad == bad {
+					loose[n-1].edges = append(loose[n-1].edges, o)
+					continue
+				}
+				loose = append(loose, looseFold{op, []*model.Target{o}, bad})
 			}
 		}
 	}
+	for _, l := range loose {
+		r.report(l.bad, l.finding())
+	}
+}
+
+// looseFold is what one operation presses under and nothing holds.
+type looseFold struct {
+	op    *model.Op
+	edges []*model.Target
+	bad   condition.Cond
+}
+
+func (l looseFold) finding() finding.Finding {
+	var names []string
+	for _, o := range l.edges {
+		names = append(names, fmt.Sprintf("the %s of %s", edgeCalled(o.Edge.Name), the(o.Piece.Name)))
+	}
+	are := "is"
+	if len(names) > 1 {
+		are = "are"
+	}
+	return at(l.op.Span, "held by nothing", fmt.Sprintf("%s %s pressed under and never stitched.", Upper(listed(names)), are),
+		"Edgestitch, hem or slipstitch it, or catch it in a row: `ditch SEAM catching EDGE`.")
 }
 
 // heldStretch is where the stretch of an edge between two marks is sewn down. The

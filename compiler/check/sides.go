@@ -142,7 +142,7 @@ func (r *run) differSides(k assembly.TreatKey, op *model.Op) bool {
 			}
 		}
 	}
-	return in[model.Left] != nil && in[model.Right] != nil && in[model.Left] != in[model.Right]
+	return in[model.Left] != in[model.Right]
 }
 
 // hasOther reports whether the other side exists at all.
