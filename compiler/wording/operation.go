@@ -30,7 +30,7 @@ func (w *writer) operation(op *model.Op, plural bool) []booklet.Inline {
 	}
 	var out []booklet.Inline
 	if op.Row.Sews && len(op.Objects) == 1 {
-		out = add(w.sewing(op.Objects[0], plural), rest...)
+		out = add(add(w.sewing(op.Objects[0], plural), rest...), w.caught(op.Objects[0], plural)...)
 	} else if phrase := w.operationPhrase(op); strings.Contains(phrase, "{p}") {
 		with := w.objects(op, plural)
 		with["p"] = rest
@@ -99,6 +99,8 @@ func (w *writer) operationPhrase(op *model.Op) string {
 			key = "fuse-to"
 		case op.Verb == "finish" && kind == model.ToSeam:
 			key = "finish-seam"
+		case op.Verb == "join" && op.Phrase("to") == nil:
+			key = "join-ends"
 		case op.Verb == "sew on" && op.Phrase("to") != nil:
 			key = "sew-on-to"
 		case op.Verb == "sew":
@@ -182,17 +184,38 @@ func (w *writer) sewing(t *model.Target, plural bool) []booklet.Inline {
 		out = add(out, booklet.Text(" "))
 		out = add(out, fill(w.ph.Phrases["from-to"], filling{"t": plain(w.end(t.From)), "t2": plain(w.end(t.To))})...)
 	}
-	if len(s.Catching) > 0 {
-		var caught []*model.Target
-		for _, c := range s.Catching {
-			caught = append(caught, c.Target)
+	return out
+}
+
+// caught words what lies between the layers of a seam, at the end of its sentence.
+func (w *writer) caught(t *model.Target, plural bool) []booklet.Inline {
+	if t.Seam == nil {
+		return nil
+	}
+	var counted [][]booklet.Inline
+	var others []*model.Target
+	for _, c := range t.Seam.Catching {
+		if c.Said && c.Count > 1 && (c.Target.Kind == model.ToBit || c.Target.Kind == model.ToNotion) && w.there(c.Target.Cond) {
+			counted = append(counted, plain(w.counted(c.Target, c.Count)))
+			continue
 		}
-		if what := w.things(caught, true); len(what) > 0 {
-			out = add(out, booklet.Text(", "))
-			out = add(out, fill(w.ph.Phrases["catching"], filling{"t": what})...)
+		others = append(others, c.Target)
+	}
+	what := w.things(others, plural)
+	if len(counted) > 0 {
+		switch first := list(counted, w.ph.Things["and"]); {
+		case len(what) == 0:
+			what = first
+		case len(others) > 1:
+			what = add(add(first, booklet.Text(", ")), what...)
+		default:
+			what = list(append(counted, what), w.ph.Things["and"])
 		}
 	}
-	return out
+	if len(what) == 0 {
+		return nil
+	}
+	return add(plain(", "), fill(w.ph.Phrases["catching"], filling{"t": what})...)
 }
 
 // rowOf narrows a row of a seam to the side and the cloth that a target means.
@@ -311,7 +334,7 @@ func (w *writer) phrase(op *model.Op, p *model.Phrase, plural bool) []booklet.In
 		return nil
 	}
 	sep := " "
-	if p.Name == "keeping" || p.Name == "catching" || p.Name == "distance" && len(p.Amounts) < 2 || p.Name == "turning" {
+	if p.Name == "keeping" || p.Name == "catching" || p.Name == "leaving" && op.Phrase("turning") != nil || p.Name == "distance" && len(p.Amounts) < 2 || p.Name == "turning" {
 		sep = ", "
 	}
 	return add(plain(sep), fill(key, with)...)
@@ -338,6 +361,10 @@ func (w *writer) phraseKey(op *model.Op, p *model.Phrase) string {
 			return ph["to-amount"]
 		case ph[op.Verb+"-to"] != "":
 			return ph[op.Verb+"-to"]
+		}
+	case "flat":
+		if op.Row.Sews {
+			return ph["sewn-flat"]
 		}
 	case "together":
 		return ph[p.Word]

@@ -209,6 +209,9 @@ func (w *writer) piece(t *model.Target, plural bool) string {
 		name = put(put(w.ph.Things["of-copy"], "copy", c), "name", name)
 		name = strings.TrimPrefix(name, "the ")
 	}
+	if onlyInterfacing(t) {
+		name = strings.TrimPrefix(put(w.ph.Things["interfacing-of"], "name", name), "the ")
+	}
 	if m := onlyCloth(t); m != nil {
 		name = put(put(w.ph.Things["of-copy"], "copy", clothWord(m)), "name", name)
 		name = strings.TrimPrefix(name, "the ")
@@ -245,6 +248,17 @@ func onlyCopy(t *model.Target) string {
 		return ""
 	}
 	return strings.ReplaceAll(one, "-", " ")
+}
+
+// onlyInterfacing reports whether a target means the interfacing of a piece that is cut
+// from cloth as well.
+func onlyInterfacing(t *model.Target) bool {
+	for _, i := range t.Instances {
+		if i.Cloth() {
+			return false
+		}
+	}
+	return len(t.Instances) > 0 && len(t.Piece.Cloths()) > 0 && t.Piece.Cloths()[0].Cloth()
 }
 
 // onlyCloth gives the cloth of the parts that a target means, if the piece is cut from
