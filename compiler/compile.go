@@ -75,7 +75,7 @@ func Compile(folder fs.FS, also ...string) (*Result, error) {
 	unused := r.unusedWords(p)
 	judged := check.Run(p, out.Unread > 0, also...)
 	if out.Lays = lays; out.Unread == 0 && clean(shapes) {
-		judged = append(judged, r.laysJudged(lays)...)
+		judged = append(judged, r.laysJudged(lays, judged)...)
 	}
 	read = append(append(unexplained(read, judged), shapes...), r.draw(figures)...)
 	if clean(read) && clean(judged) {

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"io/fs"
+	"slices"
 	"sync"
 
 	"seamwarden/compiler/check"
@@ -123,16 +124,24 @@ func onceEach(list []finding.Finding) (out []finding.Finding) {
 	return
 }
 
-// laysJudged gives what is wrong with the lays that are remembered.
-func (r *reader) laysJudged(lays func() *Lays) []finding.Finding {
+// laysJudged gives what is wrong with the lays that are remembered. While the pattern
+// has errors, it is not told which lays are out of date, missing or not needed: mending
+// the pattern changes what is cut, and one mistake is told once.
+func (r *reader) laysJudged(lays func() *Lays, others []finding.Finding) []finding.Finding {
 	file := r.remembered().wait()
 	switch {
 	case file.err != nil:
 		return []finding.Finding{cannotOpen(finding.Span{File: LaysFile}, LaysFile, "file", file.err)}
-	case file.src != nil:
-		return lays().found
+	case file.src == nil:
+		return nil
 	}
-	return nil
+	found := slices.Clone(lays().found)
+	if slices.ContainsFunc(others, func(f finding.Finding) bool { return f.Severity == finding.Error }) {
+		found = slices.DeleteFunc(found, func(f finding.Finding) bool {
+			return f.Rule == lock.RuleStale || f.Rule == lock.RuleMissing || f.Rule == lock.RuleUnused
+		})
+	}
+	return found
 }
 
 // notLaid says so where no lay is remembered at all. It can wait until everything else

@@ -2,6 +2,7 @@ package compiler_test
 
 import (
 	"fmt"
+	"io/fs"
 	"math/rand/v2"
 	"os"
 	"path/filepath"
@@ -203,6 +204,44 @@ func TestEveryLayOfASampleHolds(t *testing.T) {
 			if n, err := l.Job.Check(*l.Found); err != nil || n != l.Found.Length || l.Found.Cloth() < l.Job.Area() {
 				t.Errorf("%s: %s: %v", name, l.Label, err)
 			}
+		}
+	}
+}
+
+// While something is wrong with the pattern itself, it is not told as well which lays are
+// out of date because of it; once that is mended, it is.
+func TestOneMistakeIsToldBeforeItsLays(t *testing.T) {
+	for _, c := range []struct{ old, new, want string }{
+		{"cut 1 fusing glue side up\n", "", "interfacing-not-cut"},
+		{"allow 5/8in", "allow 1/2in", "lay-stale"},
+	} {
+		folder := fstest.MapFS{}
+		if err := fs.WalkDir(os.DirFS("../samples/dusk-skirt"), ".", func(name string, d fs.DirEntry, err error) error {
+			if err == nil && !d.IsDir() && !strings.HasPrefix(name, "out/") {
+				folder[name] = &fstest.MapFile{}
+				folder[name].Data, err = os.ReadFile("../samples/dusk-skirt/" + name)
+			}
+			return err
+		}); err != nil {
+			t.Fatal(err)
+		}
+		src := string(folder[compiler.Root].Data)
+		if strings.Count(src, c.old) == 0 {
+			t.Fatalf("the sample has no %q", c.old)
+		}
+		folder[compiler.Root].Data = []byte(strings.Replace(src, c.old, c.new, 1))
+		r, err := compiler.Compile(folder)
+		if err != nil {
+			t.Fatal(err)
+		}
+		var told []string
+		for _, f := range r.Findings {
+			if f.Severity != finding.Unchecked {
+				told = append(told, f.Rule)
+			}
+		}
+		if len(told) != 1 || told[0] != c.want {
+			t.Errorf("%q instead of %q: %v, want one %s", c.new, c.old, told, c.want)
 		}
 	}
 }
